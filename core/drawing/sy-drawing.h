@@ -1,0 +1,78 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_DRAWING_H
+#define SY_DRAWING_H
+
+#include <pango/pangocairo.h>
+
+#include "sy-palette.h"
+#include "sy-scene.h"
+
+/*
+ * Drawings for screen and paper alike. All are pure functions of what they are given: they draw into
+ * 0,0 .. width,height of @cr in points (pixels on screen) with text in @font (a Pango font description text,
+ * "Sans 11"; NULL: Sans 10). No colour outside the palette.
+ */
+
+/* A scene to scale (equal scale on both axes), with a scale bar. */
+void sy_drawing_scene (cairo_t *cr, double width, double height, const SyScene *scene,
+                       const SyPalette *palette, const char *font);
+
+/* The steelyard: graduated arm 0 to 3 with a stop beyond; the poise stands at the index. */
+typedef struct
+{
+  double index;     /* INFINITY: beyond the stop; NAN: none yet      */
+  double goal;      /* the notch                                      */
+  double p5, p95;   /* pale band on the arm; NAN: none                */
+  double end;       /* last graduation (3)                            */
+  const char *symbol;       /* "LI"                                    */
+  const char *beyond_text;  /* translated: "beyond 3"                  */
+  const char *unbounded_text; /* translated: "no limit holds"          */
+  double tilt;      /* 0 .. 1: how far the arm has swung to its place (animation); 1 at rest */
+} SyBeam;
+void sy_drawing_beam (cairo_t *cr, double width, double height, const SyBeam *beam,
+                      const SyPalette *palette, const char *font);
+
+/* A smaller arm: a mass against a limit. */
+typedef struct
+{
+  double mass, limit;       /* same unit                               */
+  const char *mass_text;    /* translated and formatted: "30 kg"       */
+  const char *limit_text;   /* "20 kg reference mass"                  */
+} SyMassArm;
+void sy_drawing_mass_arm (cairo_t *cr, double width, double height, const SyMassArm *arm,
+                          const SyPalette *palette, const char *font);
+
+/* What takes the load constant down to the RWL: one bar a multiplier, each from where the last ended. */
+typedef struct
+{
+  const char *symbol;   /* "H"                     */
+  const char *fact;     /* "55 cm", formatted      */
+  double factor;        /* 0 .. 1                  */
+} SyBar;
+typedef struct
+{
+  double start;             /* 23                  */
+  const char *start_text;   /* "23 kg"             */
+  const char *end_text;     /* "8.6 kg RWL"        */
+  int n_bars;
+  const SyBar *bars;
+  int hot;                  /* bar under the pointer or with the focus, -1 none */
+} SyBars;
+#define SY_BAR_ROW 26.0 /* height of a row; the whole is (n_bars + 2) rows */
+void sy_drawing_bars (cairo_t *cr, double width, double height, const SyBars *bars,
+                      const SyPalette *palette, const char *font);
+/* The bar at y, -1 for none. */
+int sy_drawing_bars_at (const SyBars *bars, double y);
+
+/* The shape of a verdict in a square of @size: 0 by-hand/within-capacity … in the order of SyVerdict. */
+typedef enum
+{
+  SY_SHAPE_LEVEL, SY_SHAPE_DOWN, SY_SHAPE_GAP, SY_SHAPE_OUTSIDE, SY_SHAPE_HOOK, SY_SHAPE_HOOK_STRUCK
+} SyShape;
+void sy_drawing_shape (cairo_t *cr, double size, SyShape shape, const SyPalette *palette);
+
+/* A line of text; alignment 0 left .. 1 right about x; returns its width. */
+double sy_drawing_text (cairo_t *cr, double x, double baseline, double alignment, const char *text,
+                        const char *font);
+
+#endif

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_POLICY_FILE_H
+#define SY_POLICY_FILE_H
+
+#include <glib.h>
+
+#include "sy-policy.h"
+
+#define SY_EXCHANGE_ERROR (sy_exchange_error_quark ())
+GQuark sy_exchange_error_quark (void);
+typedef enum
+{
+  SY_EXCHANGE_ERROR_POLICY, /* no policy: the message names the place and what is allowed there */
+} SyExchangeError;
+
+/* The bytes of the policy that comes with the program (data/policies/steelyard-default.json); static. */
+GBytes *sy_policy_builtin (void); /* new reference */
+
+/**
+ * sy_policy_read:
+ * Strict: passes the scanner, no unknown members, every figure in range.
+ * A figure that is looser than the built-in policy needs "loosened_because".
+ */
+gboolean sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error);
+
+#endif

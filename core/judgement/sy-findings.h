@@ -1,0 +1,86 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_FINDINGS_H
+#define SY_FINDINGS_H
+
+#include "sy-policy.h"
+#include "sy-spread.h"
+
+/* The one evaluator: facts and policy in, findings out. Screen, sheet and JSON show the same findings. */
+
+typedef enum { SY_URGENCY_NONE, SY_URGENCY_SOON, SY_URGENCY_NOW } SyUrgency;
+
+typedef struct
+{
+  const char *id;            /* template of its words                                    */
+  SyVerdict verdict;         /* what this reason alone asks for                          */
+  SyUrgency urgency;
+  const SyQuantity *quantity; /* NULL: not about a quantity                              */
+  bool has_value;
+  double value;              /* INFINITY: unbounded                                      */
+  bool has_limit;
+  double limit;
+  SyKind kind;               /* of value and limit                                       */
+  const char *source;        /* NULL for none                                            */
+  bool from_memory;
+} SyReason;
+
+typedef struct
+{
+  const char *id;            /* "origin.HM", "pair", "largest-mass"                      */
+  int n_changes;             /* 1 or 2                                                   */
+  SyChange changes[2];
+  double before[2];          /* the facts as they stand                                  */
+  bool reaches;              /* the goal of the policy                                   */
+  double index;              /* the index it gives; INFINITY: unbounded                  */
+  double ratio;              /* mass / mR it gives                                       */
+  SyVerdict verdict;         /* the verdict it gives                                     */
+} SyRemedy;
+
+#define SY_REASONS_MAX 48
+#define SY_REMEDIES_MAX 24
+
+typedef struct
+{
+  const SyMethod *method;
+  const SyPolicy *policy;
+  SyUnits units;
+  SySink sink;                       /* quantities, notes, governing */
+  SyQuantity quantities[SY_QUANTITIES_MAX];
+  char governing[64];                /* "origin.HM", or the limit's id where mass governs */
+  SyVerdict verdict;
+  SyUrgency urgency;
+  int n_reasons;
+  SyReason reasons[SY_REASONS_MAX];  /* strictest first */
+  int n_remedies;
+  SyRemedy remedies[SY_REMEDIES_MAX];
+  SySpread spread;
+} SyFindings;
+
+typedef enum
+{
+  SY_JUDGE_PLAIN = 0,
+  SY_JUDGE_RECORD = 1 << 0,   /* what was not asked makes the record incomplete        */
+  SY_JUDGE_REMEDIES = 1 << 1,
+  SY_JUDGE_SPREAD = 1 << 2,   /* needs work and scratch                                */
+} SyJudgeFlags;
+
+/* Memory for the parts that need it; all NULL with SY_JUDGE_PLAIN. */
+typedef struct
+{
+  double *work;   /* policy->draws doubles                     */
+  void *scratch;  /* 2 × method->facts_size bytes, aligned     */
+} SyJudgeRoom;
+
+/**
+ * sy_judge:
+ * Parameters:   facts  passed the field checks and method->check. Not NULL.
+ *               out    overwritten; points into @policy and @method. Not NULL.
+ * Special considerations: pure; any thread; no allocation.
+ */
+void sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy,
+               SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out);
+
+/* A quantity by symbol, NULL when the findings do not have it. */
+const SyQuantity *sy_findings_quantity (const SyFindings *findings, const char *symbol);
+
+#endif

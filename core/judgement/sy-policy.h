@@ -1,0 +1,66 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_POLICY_H
+#define SY_POLICY_H
+
+#include "sy-method.h"
+#include "sy-verdict.h"
+
+/* A site's limits. Plain data; core/exchange reads it from a policy file. */
+
+#define SY_POLICY_ID_MAX 64
+#define SY_POLICY_SOURCE_MAX 200
+#define SY_POLICY_ROWS_MAX 64
+#define SY_POLICY_TOLERANCES_MAX 64
+
+typedef enum { SY_OVER, SY_UNDER } SyComparator; /* strict: a bound equal to its limit is within it */
+
+typedef struct
+{
+  char id[SY_POLICY_ID_MAX];       /* "index-goal": also the reason's id and words         */
+  char method[SY_POLICY_ID_MAX];
+  char symbol[SY_POLICY_ID_MAX];
+  SyComparator comparator;
+  bool limit_is_symbol;            /* the limit is another quantity of the same findings   */
+  char limit_symbol[SY_POLICY_ID_MAX];
+  double limit[SY_N_UNITS];        /* metric, US                                            */
+  SyVerdict verdict;
+  char source[SY_POLICY_SOURCE_MAX];
+  bool from_memory;                /* the figure was not checked against its source         */
+} SyPolicyRow;
+
+typedef struct
+{
+  char method[SY_POLICY_ID_MAX];
+  char fact[SY_POLICY_ID_MAX];     /* SyMeasured.tolerance                    */
+  bool percent;
+  double by_how[SY_N_HOW][SY_N_UNITS]; /* half-width of a 95 % interval       */
+  char source[SY_POLICY_SOURCE_MAX];
+} SyTolerance;
+
+typedef struct
+{
+  char id[SY_POLICY_ID_MAX];
+  int version;
+  char title[SY_POLICY_SOURCE_MAX];
+  int default_assigned;            /* SyAssigned                              */
+  double soon_over, now_over;      /* index over which "improve" is urgent    */
+  unsigned long long seed;         /* of the spread                           */
+  int draws;                       /* 100 .. 100000                           */
+  int n_rows;
+  SyPolicyRow rows[SY_POLICY_ROWS_MAX];
+  int n_tolerances;
+  SyTolerance tolerances[SY_POLICY_TOLERANCES_MAX];
+} SyPolicy;
+
+/**
+ * sy_policy_goal:
+ * The goals that a remedy must reach for @method: the lowest limit of any "improve" or stricter row on the
+ * index (and on mR_ratio). INFINITY where the policy has no such row.
+ */
+SyGoal sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units);
+
+/* The policy's tolerance for a fact, in the fact's unit (or percent); false: none, the fact does not vary. */
+bool sy_policy_tolerance (const SyPolicy *policy, const SyMethod *method, const SyMeasured *measured,
+                          int how, SyUnits units, double *half_width);
+
+#endif

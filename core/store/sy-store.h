@@ -1,0 +1,95 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_STORE_H
+#define SY_STORE_H
+
+#include "sy-event.h"
+#include "sy-task.h"
+
+/*
+ * Where the journal lives, behind intents, so that another database can stand there later.
+ * A store belongs to the thread that opened it.
+ */
+typedef struct SyStore SyStore;
+
+#define SY_STORE_ERROR (sy_store_error_quark ())
+GQuark sy_store_error_quark (void);
+typedef enum
+{
+  SY_STORE_ERROR_OPEN,      /* cannot be opened or created                     */
+  SY_STORE_ERROR_FOREIGN,   /* a file of something else; left untouched        */
+  SY_STORE_ERROR_NEWER,     /* made by a newer edition; left untouched         */
+  SY_STORE_ERROR_CORRUPT,   /* damaged                                         */
+  SY_STORE_ERROR_STALE,     /* somebody else wrote since the expected head     */
+  SY_STORE_ERROR_WRITE,     /* disk full, read-only …: nothing was changed     */
+  SY_STORE_ERROR_NOT_FOUND,
+} SyStoreError;
+
+/* The end of the journal. */
+typedef struct
+{
+  guint64 number; /* lines; 0: empty */
+  SyHash hash;    /* zeros when empty */
+} SyHead;
+
+/* A line of the journal. */
+typedef struct
+{
+  guint64 number;
+  SyHash hash;
+  const SyEvent *event;
+} SyLine;
+
+/* Return FALSE to stop. */
+typedef gboolean (*SyScanFunc) (const SyLine *line, gpointer user_data);
+
+typedef enum { SY_ORDER_RANK, SY_ORDER_NAME, SY_ORDER_RECENT } SyTaskOrder;
+typedef struct
+{
+  const char *search;       /* words, each must occur (as a prefix of a word); NULL for any */
+  gboolean by_verdict;
+  SyVerdict verdict;
+  SyTaskOrder order;
+} SyTaskFilter;
+
+/**
+ * sy_store_open:
+ * Parameters:   uri  a path (created with owner-only permission when absent) or "memory:".
+ * Return value: a new store, or NULL with the error set and the file untouched.
+ */
+SyStore *sy_store_open (const char *uri, GError **error);
+void sy_store_close (SyStore *store); /* NULL is fine */
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyStore, sy_store_close)
+
+gboolean sy_store_head (SyStore *store, SyHead *head, GError **error);
+
+/**
+ * sy_store_append:
+ * All events or none, durable when it returns TRUE.
+ * Parameters:   expected  the head that the caller has seen; STALE when the journal has moved on.
+ *               events    of SyEvent.
+ *               head      receives the new end; may be NULL.
+ */
+gboolean sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHead *head,
+                          GError **error);
+
+/* Every line from number @from (1 the first), in order. */
+gboolean sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data,
+                        GError **error);
+
+/* Revision lines of one item, oldest first. */
+gboolean sy_store_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
+                             GError **error);
+
+/* Current tasks: new array of SyTask (frees its elements), at most @limit (0: all). */
+GPtrArray *sy_store_list (SyStore *store, const SyTaskFilter *filter, guint limit, GError **error);
+
+/* Tasks that a line after @number touched. */
+GPtrArray *sy_store_changed_since (SyStore *store, guint64 number, GError **error);
+
+/* One task by id or, failing that, by exact name; NULL with NOT_FOUND. */
+SyTask *sy_store_find (SyStore *store, const char *id_or_name, GError **error);
+
+/* The facts bytes of the last policy event; NULL without error when there is none. */
+char *sy_store_policy (SyStore *store, GError **error);
+
+#endif
