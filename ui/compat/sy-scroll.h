@@ -1,0 +1,14 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_SCROLL_H
+#define SY_SCROLL_H
+
+#include <gtk/gtk.h>
+
+/* gtk_column_view_scroll_to (GTK 4.12). FALSE: the view has no such row, or its inside changed. */
+gboolean sy_scroll_to_row (GtkColumnView *view, guint position);
+/* Puts the keyboard into the rows of the view. */
+gboolean sy_focus_rows (GtkColumnView *view);
+/* Names the rows' list for assistive technology. */
+void sy_name_rows (GtkColumnView *view, const char *name);
+
+#endif
