@@ -29,5 +29,14 @@ SyDraft *sy_draft_read (const char *id, const char *store_uri, GError **error);
 void sy_draft_remove (const char *id, const char *store_uri);
 /* All drafts of a store: array of SyDraft, newest first. */
 GPtrArray *sy_draft_list (const char *store_uri);
+/* Paths of the drafts that were set aside because they could not be read; array of char *. */
+GPtrArray *sy_draft_list_set_aside (const char *store_uri);
+
+#define SY_DRAFT_ERROR (sy_draft_error_quark ())
+GQuark sy_draft_error_quark (void);
+typedef enum
+{
+  SY_DRAFT_ERROR_DAMAGED, /* set aside; the message says where */
+} SyDraftError;
 
 #endif

@@ -1,0 +1,441 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-form.h"
+
+#include "sy-form-private.h"
+#include "sy-i18n.h"
+
+#include <string.h>
+
+/* Typing on in one field is one step of undo as long as no pause is longer than this. */
+#define TYPING_PAUSE_US (G_USEC_PER_SEC)
+#define UNDO_MAX 500
+
+G_DEFINE_QUARK (sy-form-error-quark, sy_form_error)
+
+G_DEFINE_FINAL_TYPE (SyForm, sy_form, G_TYPE_OBJECT)
+
+enum
+{
+  CHANGED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+/* States */
+
+static GHashTable *
+new_texts (void)
+{
+  return g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+}
+
+static GHashTable *
+copy_texts (GHashTable *texts)
+{
+  GHashTable *copy = new_texts ();
+  GHashTableIter iter;
+  gpointer path, text;
+
+  g_hash_table_iter_init (&iter, texts);
+  while (g_hash_table_iter_next (&iter, &path, &text))
+    g_hash_table_insert (copy, g_strdup (path), g_strdup (text));
+  return copy;
+}
+
+static SyFormState *
+state_copy (const SyFormState *state)
+{
+  SyFormState *copy = g_new (SyFormState, 1);
+
+  copy->texts = copy_texts (state->texts);
+  copy->units = state->units;
+  return copy;
+}
+
+static void
+state_free (gpointer data)
+{
+  SyFormState *state = data;
+
+  g_hash_table_unref (state->texts);
+  g_free (state);
+}
+
+static gboolean
+states_equal (const SyFormState *a, const SyFormState *b)
+{
+  GHashTableIter iter;
+  gpointer path, text;
+
+  if (a->units != b->units || g_hash_table_size (a->texts) != g_hash_table_size (b->texts))
+    return FALSE;
+  g_hash_table_iter_init (&iter, a->texts);
+  while (g_hash_table_iter_next (&iter, &path, &text))
+    if (g_strcmp0 (g_hash_table_lookup (b->texts, path), text) != 0)
+      return FALSE;
+  return TRUE;
+}
+
+static void
+change_done (SyForm *form)
+{
+  form->stale = TRUE;
+  g_signal_emit (form, signals[CHANGED], 0);
+}
+
+/* Remembers the state before a change; @typing names the field that is typed in, NULL for any other change. */
+static void
+begin_step (SyForm *form, const char *typing)
+{
+  gint64 now = g_get_monotonic_time ();
+  gboolean joins = typing != NULL && g_strcmp0 (typing, form->typing) == 0
+                   && now - form->typed_at < TYPING_PAUSE_US;
+
+  if (!joins)
+    {
+      g_ptr_array_add (form->undo, state_copy (&form->now));
+      if (form->undo->len > UNDO_MAX)
+        g_ptr_array_remove_index (form->undo, 0);
+    }
+  g_ptr_array_set_size (form->redo, 0);
+  g_free (form->typing);
+  form->typing = g_strdup (typing);
+  form->typed_at = now;
+}
+
+/* The list of an item's fact gets at least as many items as the path names. */
+static void
+cover_item (SyForm *form, const char *path)
+{
+  const char *bracket = strchr (path, '[');
+  g_autofree char *list = bracket != NULL ? g_strndup (path, (gsize) (bracket - path)) : NULL;
+  guint item;
+
+  if (list == NULL)
+    return;
+  item = (guint) g_ascii_strtoull (bracket + 1, NULL, 10);
+  if (sy_form_count_items (form->now.texts, list) <= item)
+    g_hash_table_insert (form->now.texts, g_strdup (list), g_strdup_printf ("%u", item + 1));
+}
+
+static void
+put (SyForm *form, const char *path, const char *text)
+{
+  if (text == NULL || text[0] == '\0')
+    {
+      g_hash_table_remove (form->now.texts, path);
+      return;
+    }
+  g_hash_table_insert (form->now.texts, g_strdup (path), g_strdup (text));
+  cover_item (form, path);
+}
+
+/* Class */
+
+static void
+sy_form_finalize (GObject *object)
+{
+  SyForm *form = SY_FORM (object);
+
+  g_clear_pointer (&form->assessment, sy_assessment_unref);
+  g_clear_pointer (&form->desk, sy_desk_unref);
+  g_hash_table_unref (form->now.texts);
+  g_hash_table_unref (form->clean.texts);
+  g_ptr_array_unref (form->undo);
+  g_ptr_array_unref (form->redo);
+  g_ptr_array_unref (form->problems);
+  g_free (form->typing);
+  G_OBJECT_CLASS (sy_form_parent_class)->finalize (object);
+}
+
+static void
+sy_form_class_init (SyFormClass *class)
+{
+  G_OBJECT_CLASS (class)->finalize = sy_form_finalize;
+  signals[CHANGED] = g_signal_new ("changed", SY_TYPE_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
+}
+
+static void
+sy_form_init (SyForm *form)
+{
+  form->now.texts = new_texts ();
+  form->clean.texts = new_texts ();
+  form->undo = g_ptr_array_new_with_free_func (state_free);
+  form->redo = g_ptr_array_new_with_free_func (state_free);
+  form->problems = g_ptr_array_new_with_free_func (sy_form_problem_free);
+  form->stale = TRUE;
+}
+
+SyForm *
+sy_form_new (SyDesk *desk, const char *method, SyUnits units)
+{
+  const SyMethod *found = sy_method_find (method);
+  SyForm *form;
+
+  g_return_val_if_fail (found != NULL, NULL);
+  form = g_object_new (SY_TYPE_FORM, NULL);
+  form->desk = sy_desk_ref (desk);
+  form->method = found;
+  form->now.units = form->clean.units = units;
+  return form;
+}
+
+const SyMethod *
+sy_form_get_method (SyForm *form)
+{
+  return form->method;
+}
+
+SyDesk *
+sy_form_get_desk (SyForm *form)
+{
+  return form->desk;
+}
+
+SyUnits
+sy_form_get_units (SyForm *form)
+{
+  return form->now.units;
+}
+
+static void
+write_unit (SyForm *form, const SyField *field, const char *path, gpointer data G_GNUC_UNUSED)
+{
+  const char *text = sy_form_get (form, path);
+  double value;
+  bool had_unit = true;
+
+  if (field->type != SY_MEMBER_NUMBER
+      || strcmp (sy_unit_name (field->kind, SY_UNITS_METRIC), sy_unit_name (field->kind, SY_UNITS_US)) == 0
+      || sy_quantity_parse (text, strlen (text), field->kind, form->now.units, false, &value,
+                            &had_unit) != SY_TEXT_OK
+      || had_unit)
+    return;
+  g_autofree char *stripped = g_strstrip (g_strdup (text));
+  g_autofree char *with_unit
+      = g_strdup_printf ("%s %s", stripped, sy_unit_name (field->kind, form->now.units));
+  put (form, path, with_unit);
+}
+
+void
+sy_form_set_units (SyForm *form, SyUnits units)
+{
+  g_return_if_fail (SY_IS_FORM (form));
+  if (units == form->now.units)
+    return;
+  begin_step (form, NULL);
+  for (gsize i = 0; i < sy_form_n_fields (form); i++)
+    sy_form_walk (form, sy_form_field_at (form, i), sy_form_field_at (form, i)->name, write_unit, NULL);
+  form->now.units = units;
+  change_done (form);
+}
+
+const char *
+sy_form_get (SyForm *form, const char *path)
+{
+  const char *text = g_hash_table_lookup (form->now.texts, path);
+
+  return text != NULL ? text : "";
+}
+
+void
+sy_form_set (SyForm *form, const char *path, const char *text)
+{
+  g_return_if_fail (SY_IS_FORM (form));
+  if (strcmp (sy_form_get (form, path), text != NULL ? text : "") == 0)
+    return;
+  begin_step (form, path);
+  put (form, path, text);
+  change_done (form);
+}
+
+void
+sy_form_set_many (SyForm *form, const char *const *paths, const char *const *texts, gsize n)
+{
+  gboolean differs = FALSE;
+
+  g_return_if_fail (SY_IS_FORM (form));
+  for (gsize i = 0; i < n; i++)
+    differs |= strcmp (sy_form_get (form, paths[i]), texts[i]) != 0;
+  if (!differs)
+    return;
+  begin_step (form, NULL);
+  for (gsize i = 0; i < n; i++)
+    put (form, paths[i], texts[i]);
+  change_done (form);
+}
+
+/* Lists */
+
+guint
+sy_form_list_count (SyForm *form, const char *path)
+{
+  return sy_form_count_items (form->now.texts, path);
+}
+
+void
+sy_form_list_add (SyForm *form, const char *path)
+{
+  guint n = sy_form_list_count (form, path);
+
+  begin_step (form, NULL);
+  g_hash_table_insert (form->now.texts, g_strdup (path), g_strdup_printf ("%u", n + 1));
+  change_done (form);
+}
+
+void
+sy_form_list_remove (SyForm *form, const char *path, guint item)
+{
+  const SyField *list = sy_form_find_field (form, path);
+  guint n = sy_form_list_count (form, path);
+
+  g_return_if_fail (list != NULL && item < n);
+  begin_step (form, NULL);
+  for (guint i = item; i < n; i++)
+    for (gsize m = 0; m < list->n_members; m++)
+      {
+        g_autofree char *to = g_strdup_printf ("%s[%u].%s", path, i, list->members[m].name);
+        g_autofree char *from = g_strdup_printf ("%s[%u].%s", path, i + 1, list->members[m].name);
+        g_autofree char *text = g_strdup (sy_form_get (form, from));
+
+        put (form, to, text);
+      }
+  if (n > 1)
+    g_hash_table_insert (form->now.texts, g_strdup (path), g_strdup_printf ("%u", n - 1));
+  else
+    g_hash_table_remove (form->now.texts, path);
+  change_done (form);
+}
+
+/* Loading, copying */
+
+/* @texts becomes the state; nothing to undo, and clean. */
+static void
+take_texts (SyForm *form, GHashTable *texts, SyUnits units)
+{
+  g_hash_table_unref (form->now.texts);
+  form->now.texts = texts;
+  form->now.units = units;
+  g_ptr_array_set_size (form->undo, 0);
+  g_ptr_array_set_size (form->redo, 0);
+  g_clear_pointer (&form->typing, g_free);
+}
+
+gboolean
+sy_form_load_document (SyForm *form, const char *facts, GError **error)
+{
+  g_autoptr (GHashTable) texts = new_texts ();
+  SyUnits units;
+
+  g_return_val_if_fail (SY_IS_FORM (form), FALSE);
+  if (!sy_form_read_document (form, facts, texts, &units, error))
+    return FALSE;
+  take_texts (form, g_steal_pointer (&texts), units);
+  sy_form_mark_clean (form);
+  change_done (form);
+  return TRUE;
+}
+
+/* The draft is what was not saved: it does not become the clean state. */
+void
+sy_form_load_draft (SyForm *form, const SyDraft *draft)
+{
+  SyUnits units = form->now.units;
+
+  g_return_if_fail (SY_IS_FORM (form));
+  if (draft->units != NULL)
+    sy_units_from_id (draft->units, &units);
+  take_texts (form, copy_texts (draft->texts), units);
+  change_done (form);
+}
+
+void
+sy_form_fill_draft (SyForm *form, SyDraft *draft)
+{
+  GHashTableIter iter;
+  gpointer path, text;
+
+  g_free (draft->units);
+  draft->units = g_strdup (sy_units_id (form->now.units));
+  g_hash_table_remove_all (draft->texts);
+  g_hash_table_iter_init (&iter, form->now.texts);
+  while (g_hash_table_iter_next (&iter, &path, &text))
+    g_hash_table_insert (draft->texts, g_strdup (path), g_strdup (text));
+}
+
+SyForm *
+sy_form_copy (SyForm *form)
+{
+  SyForm *copy = sy_form_new (form->desk, form->method->id, form->now.units);
+
+  take_texts (copy, copy_texts (form->now.texts), form->now.units);
+  sy_form_mark_clean (copy);
+  return copy;
+}
+
+char *
+sy_form_document (SyForm *form)
+{
+  return sy_form_build_document (form);
+}
+
+/* Undo */
+
+gboolean
+sy_form_can_undo (SyForm *form)
+{
+  return form->undo->len > 0;
+}
+
+gboolean
+sy_form_can_redo (SyForm *form)
+{
+  return form->redo->len > 0;
+}
+
+static void
+go_back (SyForm *form, GPtrArray *from, GPtrArray *to)
+{
+  SyFormState *state;
+
+  if (from->len == 0)
+    return;
+  g_ptr_array_add (to, state_copy (&form->now));
+  state = g_ptr_array_steal_index (from, from->len - 1);
+  g_hash_table_unref (form->now.texts);
+  form->now = *state;
+  g_free (state);
+  g_clear_pointer (&form->typing, g_free);
+  change_done (form);
+}
+
+void
+sy_form_undo (SyForm *form)
+{
+  g_return_if_fail (SY_IS_FORM (form));
+  go_back (form, form->undo, form->redo);
+}
+
+void
+sy_form_redo (SyForm *form)
+{
+  g_return_if_fail (SY_IS_FORM (form));
+  go_back (form, form->redo, form->undo);
+}
+
+gboolean
+sy_form_is_dirty (SyForm *form)
+{
+  return !states_equal (&form->now, &form->clean);
+}
+
+void
+sy_form_mark_clean (SyForm *form)
+{
+  GHashTable *texts = copy_texts (form->now.texts);
+
+  g_hash_table_unref (form->clean.texts);
+  form->clean.texts = texts;
+  form->clean.units = form->now.units;
+}
