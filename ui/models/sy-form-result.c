@@ -14,38 +14,6 @@ sy_form_problem_free (gpointer data)
   g_free (problem);
 }
 
-static void
-collect_first (SyForm *form, const SyField *field, const char *path, gpointer data)
-{
-  char **found = data;
-
-  if (found[0] == NULL)
-    found[0] = g_strdup (path);
-  if (found[1] == NULL && sy_form_get (form, path)[0] == '\0' && field->required)
-    found[1] = g_strdup (path);
-}
-
-/* A problem of a whole group belongs where something can be typed: its first blank fact, or its first. */
-static char *
-place_of_problem (SyForm *form, const char *problem_path)
-{
-  const char *path = g_str_has_prefix (problem_path, "$.") ? problem_path + 2 : "";
-  const SyField *field = sy_form_find_field (form, path);
-  char *found[2] = { NULL, NULL };
-  char *place;
-
-  if (field == NULL)
-    return g_strdup ("");
-  if (field->type != SY_MEMBER_GROUP
-      && !(field->type == SY_MEMBER_LIST && sy_form_list_count (form, path) > 0))
-    return g_strdup (path);
-  sy_form_walk (form, field, path, collect_first, found);
-  place = g_strdup (found[1] != NULL ? found[1] : found[0] != NULL ? found[0] : path);
-  g_free (found[0]);
-  g_free (found[1]);
-  return place;
-}
-
 static SyFormProblem *
 find_problem (SyForm *form, const char *path)
 {
@@ -59,24 +27,70 @@ find_problem (SyForm *form, const char *path)
   return NULL;
 }
 
+/* One problem a place: the first said there is the one to deal with first. */
+static void
+keep_problem (SyForm *form, const SyProblem *problem, const char *path)
+{
+  SyFormProblem *kept;
+
+  if (path[0] != '\0' && find_problem (form, path) != NULL)
+    return;
+  kept = g_new0 (SyFormProblem, 1);
+  kept->missing = problem->kind == SY_PROBLEM_MISSING;
+  kept->path = g_strdup (path);
+  kept->words = sy_form_problem_to_words (form, problem, path);
+  g_ptr_array_add (form->problems, kept);
+}
+
+typedef struct
+{
+  const SyProblem *problem;
+  char *first; /* path of the group's first fact */
+  guint kept;
+} Spread;
+
+static void
+keep_for_blank (SyForm *form, const SyField *field, const char *path, gpointer data)
+{
+  Spread *spread = data;
+
+  if (spread->first == NULL)
+    spread->first = g_strdup (path);
+  if (field->required && sy_form_get (form, path)[0] == '\0')
+    {
+      keep_problem (form, spread->problem, path);
+      spread->kept++;
+    }
+}
+
+/* What is wrong with a whole group is put where something can be typed: at each of its facts that are needed and
+   blank, or else at its first. */
+static void
+place_problem (SyForm *form, const SyProblem *problem)
+{
+  const char *path = g_str_has_prefix (problem->path, "$.") ? problem->path + 2 : "";
+  const SyField *field = sy_form_find_field (form, path);
+  Spread spread = { problem, NULL, 0 };
+
+  if (field != NULL
+      && (field->type == SY_MEMBER_GROUP
+          || (field->type == SY_MEMBER_LIST && sy_form_list_count (form, path) > 0)))
+    {
+      sy_form_walk (form, field, path, keep_for_blank, &spread);
+      if (spread.kept == 0)
+        keep_problem (form, problem, spread.first != NULL ? spread.first : path);
+    }
+  else
+    keep_problem (form, problem, field != NULL ? path : "");
+  g_free (spread.first);
+}
+
 static void
 add_problems (SyForm *form, const SyProblems *problems, gboolean missing)
 {
   for (int i = 0; i < problems->count; i++)
-    {
-      const SyProblem *problem = &problems->items[i];
-      g_autofree char *path = place_of_problem (form, problem->path);
-      SyFormProblem *kept;
-
-      if ((problem->kind == SY_PROBLEM_MISSING) != missing
-          || (path[0] != '\0' && find_problem (form, path) != NULL))
-        continue;
-      kept = g_new0 (SyFormProblem, 1);
-      kept->missing = missing;
-      kept->words = sy_form_problem_to_words (form, problem, path);
-      kept->path = g_steal_pointer (&path);
-      g_ptr_array_add (form->problems, kept);
-    }
+    if ((problems->items[i].kind == SY_PROBLEM_MISSING) == missing)
+      place_problem (form, &problems->items[i]);
 }
 
 static void
