@@ -2,8 +2,9 @@
 """Counts test cases in meson's log: count_cases.py TROUBLE TESTLOG BUILD.
 
 TROUBLE: "" when meson test ended well; "?N" when it ended with exit code N, which failed cases explain; any other text
-is a failure of its own. Every test program, C or Python, reports its cases in cmocka's words. A program that says
-nothing of the kind counts as one case, and one that ends badly counts as at least one failure.
+is a failure of its own. Test programs report their cases in cmocka's words or with a last line
+"N passed, N failed". A program that says nothing of the kind counts as one case, and one that ends
+badly counts as at least one failure.
 Prints what failed and then, alone on the last line, "N passed, N failed". Exit code 0: some passed, none failed.
 """
 
@@ -16,6 +17,7 @@ RUN = re.compile(r"^\[=+\].*?(\d+) test\(s\) run\.", re.M)
 PASSED_ONE = re.compile(r"^\[       OK \] (\S+)", re.M)
 FAILED_SUM = re.compile(r"^\[  FAILED  \].*?(\d+) test\(s\), listed below", re.M)
 FAILED_ONE = re.compile(r"^\[  FAILED  \] (?!.*test\(s\))(\S+)", re.M)
+PLAIN = re.compile(r"^(\d+) passed, (\d+) failed$", re.M)
 SKIPPED_ONE = re.compile(r"^\[  SKIPPED \] (?!.*test\(s\))(\S+)", re.M)
 
 
@@ -24,11 +26,13 @@ def count(test):
     text = test.get("stdout", "") + "\n" + test.get("stderr", "")
     well = test["result"] in ("OK", "EXPECTEDFAIL")
     ran = RUN.search(text) is not None or PASSED_ONE.search(text) is not None
-    if not ran:
+    plain = PLAIN.findall(text)
+    if not ran and not plain:
         return (1, 0, []) if well else (0, 1, [test["result"]])
-    passed = len(PASSED_ONE.findall(text))
+    passed = len(PASSED_ONE.findall(text)) + sum(int(good) for good, _ in plain)
     names = sorted(set(FAILED_ONE.findall(text)) | set(SKIPPED_ONE.findall(text)))
     failed = max(sum(int(n) for n in FAILED_SUM.findall(text)), len(names))
+    failed += sum(int(bad) for _, bad in plain)
     if not well and failed == 0:
         failed, names = 1, [test["result"] + f" (exit code {test.get('returncode')})"]
     return passed, failed, names
