@@ -1,0 +1,42 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-file-ask.h"
+
+static void
+response_cb (GtkNativeDialog *dialog, int response, GTask *task)
+{
+  GFile *file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  g_task_return_pointer (task, file, g_object_unref);
+  /* Nobody else holds a native dialog. */
+  gtk_native_dialog_destroy (dialog);
+  g_object_unref (dialog);
+  g_object_unref (task);
+}
+
+void
+sy_file_ask_save_async (GtkWindow *parent, const char *title, const char *suggested_name,
+                        const char *pattern_name, const char *pattern, GCancellable *cancellable,
+                        GAsyncReadyCallback callback, gpointer user_data)
+{
+  GTask *task = g_task_new (parent, cancellable, callback, user_data);
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (title, parent, GTK_FILE_CHOOSER_ACTION_SAVE,
+                                                              NULL, NULL);
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, pattern_name);
+  gtk_file_filter_add_pattern (filter, pattern);
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), suggested_name);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  g_signal_connect (dialog, "response", G_CALLBACK (response_cb), task);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+GFile *
+sy_file_ask_save_finish (GAsyncResult *result)
+{
+  g_return_val_if_fail (G_IS_TASK (result), NULL);
+  return g_task_propagate_pointer (G_TASK (result), NULL);
+}
