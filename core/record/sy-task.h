@@ -21,7 +21,9 @@ typedef struct
   double lifts_per_day; /* as given or worked out from the pace; NAN none  */
   double rank;          /* index × persons × lifts a day; INFINITY, NAN    */
   gint64 revision;      /* latest                                          */
-  gint64 clash;         /* 0, or a revision that shares the latest's base  */
+  gint64 clash;         /* 0, or a revision that shares the latest's base; where none does, the
+                           revision that was the latest and is not what the new one was made from */
+  char *lineage;        /* "2<1" for revision 2 made from 1, oldest first: what clash is told by  */
   char *by, *why;
   char *when;           /* claimed time of the latest revision             */
   char *search_text;    /* name, place, people, reasons in words           */

@@ -39,13 +39,19 @@ typedef struct
   const SyEvent *event;
 } SyLine;
 
-/* Return FALSE to stop. */
+/* Return FALSE to stop. May read from the store, must not append to it. */
 typedef gboolean (*SyScanFunc) (const SyLine *line, gpointer user_data);
 
-typedef enum { SY_ORDER_RANK, SY_ORDER_NAME, SY_ORDER_RECENT } SyTaskOrder;
+typedef enum
+{
+  SY_ORDER_RANK,   /* highest first, unbounded before all, none last */
+  SY_ORDER_NAME,   /* by letters, whatever their case and accents    */
+  SY_ORDER_RECENT, /* last touched first                             */
+} SyTaskOrder;
 typedef struct
 {
-  const char *search;       /* words, each must occur (as a prefix of a word); NULL for any */
+  const char *search;       /* words, each must occur (as a prefix of a word, whatever its case and
+                               accents); NULL, or nothing but signs, for any                       */
   gboolean by_verdict;
   SyVerdict verdict;
   SyTaskOrder order;
@@ -80,13 +86,14 @@ gboolean sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer 
 gboolean sy_store_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
                              GError **error);
 
-/* Current tasks: new array of SyTask (frees its elements), at most @limit (0: all). */
+/* Current tasks: new array of SyTask (frees its elements), at most @limit (0: all).
+   @filter NULL: every task by rank. */
 GPtrArray *sy_store_list (SyStore *store, const SyTaskFilter *filter, guint limit, GError **error);
 
-/* Tasks that a line after @number touched. */
+/* Tasks that a line after @number touched, in the order of their last line. */
 GPtrArray *sy_store_changed_since (SyStore *store, guint64 number, GError **error);
 
-/* One task by id or, failing that, by exact name; NULL with NOT_FOUND. */
+/* One task by id or, failing that, by exact name (the oldest, should two have it); NULL with NOT_FOUND. */
 SyTask *sy_store_find (SyStore *store, const char *id_or_name, GError **error);
 
 /* The facts bytes of the last policy event; NULL without error when there is none. */

@@ -1,0 +1,328 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-event.h"
+
+#include <openssl/evp.h>
+#include <string.h>
+
+G_DEFINE_QUARK (sy-record-error-quark, sy_record_error)
+
+/* First of the canonical bytes; a change of the table of fields is a new version. */
+#define CANONICAL_VERSION 1u
+
+/* Keeps the hash of a journal line apart from every other use of SHA-256. Its length never varies. */
+#define CHAIN_TAG "steelyard journal line 1"
+
+#define NUMBER_BYTES 8
+
+typedef enum
+{
+  FIELD_KIND,
+  FIELD_TEXT,
+  FIELD_NUMBER,
+  FIELD_FLAG,
+} FieldType;
+
+typedef struct
+{
+  const char *name;
+  FieldType type;
+  gsize offset;
+} Field;
+
+/* The canonical order. Only ever changed together with the version. */
+static const Field fields[] = {
+  { "kind", FIELD_KIND, G_STRUCT_OFFSET (SyEvent, kind) },
+  { "item", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, item) },
+  { "item kind", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, item_kind) },
+  { "name", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, name) },
+  { "by", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, by) },
+  { "role", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, role) },
+  { "why", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, why) },
+  { "claimed", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, claimed) },
+  { "written", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, written) },
+  { "clock set", FIELD_FLAG, G_STRUCT_OFFSET (SyEvent, clock_set) },
+  { "program", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, program) },
+  { "method", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, method) },
+  { "edition", FIELD_NUMBER, G_STRUCT_OFFSET (SyEvent, edition) },
+  { "policy", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, policy) },
+  { "revision", FIELD_NUMBER, G_STRUCT_OFFSET (SyEvent, revision) },
+  { "base", FIELD_NUMBER, G_STRUCT_OFFSET (SyEvent, base) },
+  { "facts", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, facts) },
+  { "findings", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, findings) },
+};
+
+/* What is left of the bytes that are being decoded. */
+typedef struct
+{
+  const guint8 *data;
+  gsize size;
+} Rest;
+
+static gpointer
+place_of (SyEvent *event, const Field *field)
+{
+  return (guint8 *) event + field->offset;
+}
+
+static gconstpointer
+look_at (const SyEvent *event, const Field *field)
+{
+  return (const guint8 *) event + field->offset;
+}
+
+static void
+put_number (guint8 *out, guint64 value)
+{
+  for (int i = 0; i < NUMBER_BYTES; i++)
+    out[i] = (guint8) (value >> (8 * (NUMBER_BYTES - 1 - i)));
+}
+
+static guint64
+get_number (const guint8 *data)
+{
+  guint64 value = 0;
+
+  for (int i = 0; i < NUMBER_BYTES; i++)
+    value = value << 8 | data[i];
+  return value;
+}
+
+static void
+append_number (GByteArray *out, guint64 value)
+{
+  guint8 bytes[NUMBER_BYTES];
+
+  put_number (bytes, value);
+  g_byte_array_append (out, bytes, sizeof bytes);
+}
+
+static void
+append_counted (GByteArray *out, gconstpointer data, gsize size)
+{
+  append_number (out, size);
+  g_byte_array_append (out, data, size);
+}
+
+static void
+append_field (GByteArray *out, const SyEvent *event, const Field *field)
+{
+  gconstpointer place = look_at (event, field);
+  guint8 number[NUMBER_BYTES];
+  guint8 flag;
+  const char *text;
+
+  switch (field->type)
+    {
+    case FIELD_KIND:
+      put_number (number, (guint64) * (const SyEventKind *) place);
+      append_counted (out, number, sizeof number);
+      break;
+    case FIELD_NUMBER:
+      put_number (number, (guint64) * (const gint64 *) place);
+      append_counted (out, number, sizeof number);
+      break;
+    case FIELD_FLAG:
+      flag = *(const gboolean *) place ? 1 : 0;
+      append_counted (out, &flag, sizeof flag);
+      break;
+    case FIELD_TEXT:
+      text = *(char *const *) place;
+      append_counted (out, text, strlen (text));
+      break;
+    }
+}
+
+G_GNUC_PRINTF (2, 3)
+static gboolean
+refuse (GError **error, const char *format, ...)
+{
+  va_list arguments;
+  g_autofree char *why = NULL;
+
+  va_start (arguments, format);
+  why = g_strdup_vprintf (format, arguments);
+  va_end (arguments);
+  g_set_error (error, SY_RECORD_ERROR, SY_RECORD_ERROR_BYTES, "These bytes are no event: %s.", why);
+  return FALSE;
+}
+
+/* Takes the next counted bytes off the rest. */
+static gboolean
+take_counted (Rest *rest, const Field *field, const guint8 **data, gsize *size, GError **error)
+{
+  guint64 length;
+
+  if (rest->size < NUMBER_BYTES)
+    return refuse (error, "they end before the length of “%s”", field->name);
+  length = get_number (rest->data);
+  rest->data += NUMBER_BYTES;
+  rest->size -= NUMBER_BYTES;
+  if (length > rest->size)
+    return refuse (error, "“%s” claims to be longer than what is left", field->name);
+  *data = rest->data;
+  *size = (gsize) length;
+  rest->data += length;
+  rest->size -= (gsize) length;
+  return TRUE;
+}
+
+static gboolean
+take_field (Rest *rest, SyEvent *event, const Field *field, GError **error)
+{
+  gpointer place = place_of (event, field);
+  const guint8 *data;
+  gsize size;
+
+  if (!take_counted (rest, field, &data, &size, error))
+    return FALSE;
+  switch (field->type)
+    {
+    case FIELD_KIND:
+      if (size != NUMBER_BYTES || get_number (data) < SY_EVENT_POLICY
+          || get_number (data) > SY_EVENT_REVISION)
+        return refuse (error, "the kind of event is not known");
+      *(SyEventKind *) place = (SyEventKind) get_number (data);
+      break;
+    case FIELD_NUMBER:
+      if (size != NUMBER_BYTES)
+        return refuse (error, "“%s” is no number", field->name);
+      *(gint64 *) place = (gint64) get_number (data);
+      break;
+    case FIELD_FLAG:
+      if (size != 1 || data[0] > 1)
+        return refuse (error, "“%s” is neither yes nor no", field->name);
+      *(gboolean *) place = data[0];
+      break;
+    case FIELD_TEXT:
+      /* With a length given, g_utf8_validate() refuses NUL bytes as well. */
+      if (!g_utf8_validate ((const char *) data, (gssize) size, NULL))
+        return refuse (error, "“%s” is not valid UTF-8 text", field->name);
+      g_free (*(char **) place);
+      *(char **) place = g_strndup ((const char *) data, size);
+      break;
+    }
+  return TRUE;
+}
+
+SyEvent *
+sy_event_new (SyEventKind kind)
+{
+  SyEvent *event = g_new0 (SyEvent, 1);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
+    if (fields[i].type == FIELD_TEXT)
+      *(char **) place_of (event, &fields[i]) = g_strdup ("");
+  event->kind = kind;
+  return event;
+}
+
+void
+sy_event_free (SyEvent *event)
+{
+  if (event == NULL)
+    return;
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
+    if (fields[i].type == FIELD_TEXT)
+      g_free (*(char **) place_of (event, &fields[i]));
+  g_free (event);
+}
+
+void
+sy_event_set (char **text, const char *value)
+{
+  char *copy = g_strdup (value != NULL ? value : "");
+
+  g_free (*text);
+  *text = copy;
+}
+
+GBytes *
+sy_event_encode (const SyEvent *event)
+{
+  GByteArray *out = g_byte_array_new ();
+
+  append_number (out, CANONICAL_VERSION);
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
+    append_field (out, event, &fields[i]);
+  return g_byte_array_free_to_bytes (out);
+}
+
+SyEvent *
+sy_event_decode (GBytes *bytes, GError **error)
+{
+  g_autoptr (SyEvent) event = sy_event_new (SY_EVENT_REVISION);
+  Rest rest;
+
+  rest.data = g_bytes_get_data (bytes, &rest.size);
+  if (rest.size < NUMBER_BYTES || get_number (rest.data) != CANONICAL_VERSION)
+    {
+      refuse (error, "they do not begin with version %u", CANONICAL_VERSION);
+      return NULL;
+    }
+  rest.data += NUMBER_BYTES;
+  rest.size -= NUMBER_BYTES;
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
+    if (!take_field (&rest, event, &fields[i], error))
+      return NULL;
+  if (rest.size != 0)
+    {
+      refuse (error, "%" G_GSIZE_FORMAT " bytes too many at the end", rest.size);
+      return NULL;
+    }
+  return g_steal_pointer (&event);
+}
+
+void
+sy_hash_of (gconstpointer data, gsize size, SyHash *out)
+{
+  /* Fails only when libcrypto has no SHA-256 or no memory: nothing can be recorded then. */
+  if (EVP_Digest (data, size, out->bytes, NULL, EVP_sha256 (), NULL) != 1)
+    g_error ("libcrypto cannot work out SHA-256");
+}
+
+void
+sy_chain_next (const SyHash *previous, guint64 number, GBytes *event, SyHash *out)
+{
+  const gsize tag = sizeof CHAIN_TAG - 1;
+  guint8 line[sizeof CHAIN_TAG - 1 + SY_HASH_BYTES + NUMBER_BYTES + SY_HASH_BYTES];
+  SyHash content;
+  gsize size;
+  gconstpointer data = g_bytes_get_data (event, &size);
+
+  sy_hash_of (data, size, &content);
+  memcpy (line, CHAIN_TAG, tag);
+  memcpy (line + tag, previous->bytes, SY_HASH_BYTES);
+  put_number (line + tag + SY_HASH_BYTES, number);
+  memcpy (line + tag + SY_HASH_BYTES + NUMBER_BYTES, content.bytes, SY_HASH_BYTES);
+  sy_hash_of (line, sizeof line, out);
+}
+
+char *
+sy_hash_text (const SyHash *hash)
+{
+  GString *text = g_string_sized_new (2 * SY_HASH_BYTES);
+
+  for (int i = 0; i < SY_HASH_BYTES; i++)
+    g_string_append_printf (text, "%02x", hash->bytes[i]);
+  return g_string_free (text, FALSE);
+}
+
+gboolean
+sy_hash_from_text (const char *text, SyHash *out)
+{
+  SyHash hash;
+
+  if (strlen (text) != 2 * SY_HASH_BYTES)
+    return FALSE;
+  for (int i = 0; i < SY_HASH_BYTES; i++)
+    {
+      int high = g_ascii_xdigit_value (text[2 * i]);
+      int low = g_ascii_xdigit_value (text[2 * i + 1]);
+
+      if (high < 0 || low < 0)
+        return FALSE;
+      hash.bytes[i] = (guint8) (high << 4 | low);
+    }
+  *out = hash;
+  return TRUE;
+}

@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-store-sqlite-private.h"
+
+#include <math.h>
+
+/* NULL stands for none; unbounded is told by the flag beside it. */
+static void
+bind_number (sqlite3_stmt *statement, int place, double value)
+{
+  if (isfinite (value))
+    sqlite3_bind_double (statement, place, value);
+  else
+    sqlite3_bind_null (statement, place);
+}
+
+static char *
+dup_text (sqlite3_stmt *statement, int column)
+{
+  return g_strdup ((const char *) sqlite3_column_text (statement, column));
+}
+
+static double
+take_number (sqlite3_stmt *statement, int column)
+{
+  return sqlite3_column_type (statement, column) == SQLITE_NULL
+           ? NAN
+           : sqlite3_column_double (statement, column);
+}
+
+static double
+take_unbounded (sqlite3_stmt *statement, int column)
+{
+  if (sqlite3_column_int (statement, column + 1) != 0)
+    return INFINITY;
+  return take_number (statement, column);
+}
+
+void
+sy_sqlite_bind_text (sqlite3_stmt *statement, int place, const char *text)
+{
+  sqlite3_bind_text (statement, place, text, -1, SQLITE_TRANSIENT);
+}
+
+SyTask *
+sy_sqlite_take_task (sqlite3_stmt *statement)
+{
+  SyTask *task;
+  SyVerdict verdict;
+
+  if (!sy_verdict_from_id ((const char *) sqlite3_column_text (statement, 5), &verdict))
+    return NULL;
+  task = g_new0 (SyTask, 1);
+  task->id = dup_text (statement, 0);
+  task->name = dup_text (statement, 1);
+  task->place = dup_text (statement, 2);
+  task->method = dup_text (statement, 3);
+  task->units = dup_text (statement, 4);
+  task->verdict = verdict;
+  task->index = take_unbounded (statement, 6);
+  task->index_symbol = dup_text (statement, 8);
+  task->mass_kg = take_number (statement, 9);
+  task->persons = take_number (statement, 10);
+  task->lifts_per_day = take_number (statement, 11);
+  task->rank = take_unbounded (statement, 12);
+  task->revision = sqlite3_column_int64 (statement, 14);
+  task->clash = sqlite3_column_int64 (statement, 15);
+  task->lineage = dup_text (statement, 16);
+  task->by = dup_text (statement, 17);
+  task->why = dup_text (statement, 18);
+  task->when = dup_text (statement, 19);
+  task->search_text = dup_text (statement, 20);
+  return task;
+}
+
+void
+sy_sqlite_bind_task (sqlite3_stmt *statement, const SyTask *task, guint64 line, gint64 seat)
+{
+  g_autofree char *name_key = sy_store_name_key (task->name);
+
+  if (seat != 0)
+    sqlite3_bind_int64 (statement, 1, seat);
+  sqlite3_bind_int64 (statement, 2, (gint64) line);
+  sy_sqlite_bind_text (statement, 3, name_key);
+  sy_sqlite_bind_text (statement, 4, task->id);
+  sy_sqlite_bind_text (statement, 5, task->name);
+  sy_sqlite_bind_text (statement, 6, task->place);
+  sy_sqlite_bind_text (statement, 7, task->method);
+  sy_sqlite_bind_text (statement, 8, task->units);
+  sy_sqlite_bind_text (statement, 9, sy_verdict_id (task->verdict));
+  bind_number (statement, 10, task->index);
+  sqlite3_bind_int (statement, 11, isinf (task->index) ? 1 : 0);
+  sy_sqlite_bind_text (statement, 12, task->index_symbol);
+  bind_number (statement, 13, task->mass_kg);
+  bind_number (statement, 14, task->persons);
+  bind_number (statement, 15, task->lifts_per_day);
+  bind_number (statement, 16, task->rank);
+  sqlite3_bind_int (statement, 17, isinf (task->rank) ? 1 : 0);
+  sqlite3_bind_int64 (statement, 18, task->revision);
+  sqlite3_bind_int64 (statement, 19, task->clash);
+  sy_sqlite_bind_text (statement, 20, task->lineage);
+  sy_sqlite_bind_text (statement, 21, task->by);
+  sy_sqlite_bind_text (statement, 22, task->why);
+  sy_sqlite_bind_text (statement, 23, task->when);
+  sy_sqlite_bind_text (statement, 24, task->search_text);
+}

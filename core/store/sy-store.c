@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-store.h"
+
+#include <string.h>
+
+#include "sy-store-private.h"
+
+G_DEFINE_QUARK (sy-store-error-quark, sy_store_error)
+
+static void
+entry_free (gpointer data)
+{
+  SyEntry *entry = data;
+
+  sy_event_free (entry->event);
+  g_bytes_unref (entry->bytes);
+  g_free (entry);
+}
+
+/* Whatever could not be read back is refused before anything is written. */
+static SyEntry *
+make_entry (const SyEvent *event, GError **error)
+{
+  g_autoptr (GError) reason = NULL;
+  g_autoptr (GBytes) bytes = sy_event_encode (event);
+  g_autoptr (SyEvent) copy = sy_event_decode (bytes, &reason);
+  SyEntry *entry;
+
+  if (copy == NULL)
+    {
+      g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_WRITE, "Nothing was recorded. %s",
+                   reason->message);
+      return NULL;
+    }
+  if (copy->kind == SY_EVENT_REVISION && *copy->item == '\0')
+    {
+      g_set_error_literal (error, SY_STORE_ERROR, SY_STORE_ERROR_WRITE,
+                           "Nothing was recorded: a revision must name its task.");
+      return NULL;
+    }
+  entry = g_new0 (SyEntry, 1);
+  entry->event = g_steal_pointer (&copy);
+  entry->bytes = g_steal_pointer (&bytes);
+  return entry;
+}
+
+static GPtrArray *
+make_entries (GPtrArray *events, GError **error)
+{
+  g_autoptr (GPtrArray) entries = g_ptr_array_new_with_free_func (entry_free);
+
+  for (guint i = 0; i < events->len; i++)
+    {
+      SyEntry *entry = make_entry (g_ptr_array_index (events, i), error);
+
+      if (entry == NULL)
+        return NULL;
+      g_ptr_array_add (entries, entry);
+    }
+  return g_steal_pointer (&entries);
+}
+
+static void
+check_thread (SyStore *store)
+{
+  g_assert (store->owner == g_thread_self ());
+}
+
+gboolean
+sy_head_equal (const SyHead *a, const SyHead *b)
+{
+  return a->number == b->number && memcmp (&a->hash, &b->hash, sizeof a->hash) == 0;
+}
+
+gboolean
+sy_store_fail_stale (GError **error, const char *where, const SyHead *head)
+{
+  g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_STALE,
+               "Somebody else has written to “%s” in the meantime (its journal now has "
+               "%" G_GUINT64_FORMAT " lines). Nothing was recorded; read it again and retry.",
+               where, head->number);
+  return FALSE;
+}
+
+gboolean
+sy_store_fail_not_found (GError **error, const char *id_or_name)
+{
+  g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND,
+               "There is no task with the name or id “%s”.", id_or_name);
+  return FALSE;
+}
+
+SyStore *
+sy_store_open (const char *uri, GError **error)
+{
+  SyStore *store;
+
+  if (*uri == '\0')
+    {
+      g_set_error_literal (error, SY_STORE_ERROR, SY_STORE_ERROR_OPEN,
+                           "No file was named for the record.");
+      return NULL;
+    }
+  store = strcmp (uri, "memory:") == 0 ? sy_store_memory_new () : sy_store_sqlite_open (uri, error);
+  if (store != NULL)
+    store->owner = g_thread_self ();
+  return store;
+}
+
+void
+sy_store_close (SyStore *store)
+{
+  if (store == NULL)
+    return;
+  check_thread (store);
+  store->backend->close (store);
+}
+
+gboolean
+sy_store_head (SyStore *store, SyHead *head, GError **error)
+{
+  check_thread (store);
+  return store->backend->head (store, head, error);
+}
+
+gboolean
+sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHead *head,
+                 GError **error)
+{
+  g_autoptr (GPtrArray) entries = NULL;
+  SyHead end;
+
+  check_thread (store);
+  g_assert (store->scans == 0);
+  entries = make_entries (events, error);
+  if (entries == NULL || !store->backend->append (store, expected, entries, &end, error))
+    return FALSE;
+  if (head != NULL)
+    *head = end;
+  return TRUE;
+}
+
+gboolean
+sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data, GError **error)
+{
+  gboolean done;
+
+  check_thread (store);
+  store->scans++;
+  done = store->backend->scan (store, from, func, user_data, error);
+  store->scans--;
+  return done;
+}
+
+gboolean
+sy_store_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
+                    GError **error)
+{
+  gboolean done;
+
+  check_thread (store);
+  store->scans++;
+  done = store->backend->scan_item (store, item, func, user_data, error);
+  store->scans--;
+  return done;
+}
+
+GPtrArray *
+sy_store_list (SyStore *store, const SyTaskFilter *filter, guint limit, GError **error)
+{
+  const SyTaskFilter any = { .order = SY_ORDER_RANK };
+  g_autofree char *words = NULL;
+
+  check_thread (store);
+  if (filter == NULL)
+    filter = &any;
+  words = sy_store_fold (filter->search != NULL ? filter->search : "");
+  return store->backend->list (store, filter, words, limit, error);
+}
+
+GPtrArray *
+sy_store_changed_since (SyStore *store, guint64 number, GError **error)
+{
+  check_thread (store);
+  return store->backend->changed_since (store, number, error);
+}
+
+SyTask *
+sy_store_find (SyStore *store, const char *id_or_name, GError **error)
+{
+  check_thread (store);
+  return store->backend->find (store, id_or_name, error);
+}
+
+char *
+sy_store_policy (SyStore *store, GError **error)
+{
+  check_thread (store);
+  return store->backend->policy (store, error);
+}
