@@ -30,6 +30,7 @@ struct _SyForm
   char *typing;           /* path of the step that typing may still join, NULL for none */
   gint64 typed_at;        /* monotonic microseconds */
 
+  gboolean ask_missing;
   gboolean stale;         /* what follows is of older texts */
   SyAssessment *assessment;
   GPtrArray *problems;    /* of SyFormProblem */

@@ -175,3 +175,19 @@ sy_form_problem_words (SyForm *form, guint i)
   g_return_val_if_fail (i < form->problems->len, "");
   return ((SyFormProblem *) g_ptr_array_index (form->problems, i))->words;
 }
+
+void
+sy_form_set_ask_missing (SyForm *form, gboolean ask)
+{
+  g_return_if_fail (SY_IS_FORM (form));
+  if (form->ask_missing == ask)
+    return;
+  form->ask_missing = ask;
+  g_signal_emit_by_name (form, "changed");
+}
+
+gboolean
+sy_form_get_ask_missing (SyForm *form)
+{
+  return form->ask_missing;
+}

@@ -71,6 +71,9 @@ guint sy_form_count_problems (SyForm *form);
 const char *sy_form_problem_path (SyForm *form, guint i);
 const char *sy_form_problem_words (SyForm *form, guint i);
 guint sy_form_count_missing (SyForm *form);
+/* Whether what is missing is to be shown beside each fact, as it is once saving was tried. Emits "changed". */
+void sy_form_set_ask_missing (SyForm *form, gboolean ask);
+gboolean sy_form_get_ask_missing (SyForm *form);
 
 gboolean sy_form_can_undo (SyForm *form);
 gboolean sy_form_can_redo (SyForm *form);
