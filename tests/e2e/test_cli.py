@@ -1,0 +1,527 @@
+# SPDX-License-Identifier: MIT
+"""The contract of steelyard-cli, from outside: docs/facts.md and docs/records.md say what is asserted here."""
+
+import hashlib
+import json
+import pathlib
+import stat
+import subprocess
+import tempfile
+import unittest
+
+import sy_cases
+from steelyard import BLANK, BLANK_RWL, CLI, changed, cli, json_lines
+
+
+class Folder(unittest.TestCase):
+    def setUp(self):
+        self._folder = tempfile.TemporaryDirectory()
+        self.addCleanup(self._folder.cleanup)
+        self.folder = pathlib.Path(self._folder.name)
+        self.store = self.folder / "test.steelyard"
+
+    def write(self, facts, name="facts.json"):
+        path = self.folder / name
+        if isinstance(facts, bytes):
+            path.write_bytes(facts)
+        else:
+            path.write_text(facts if isinstance(facts, str) else json.dumps(facts), encoding="utf-8")
+        return path
+
+    def ok(self, *arguments, **more):
+        done = cli(*arguments, **more)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        return done.stdout
+
+
+class Assess(Folder):
+    def assess(self, facts, *options):
+        return json.loads(self.ok("assess", *options, self.write(facts)))
+
+    def test_the_blank_needs_mechanical_handling(self):
+        found = self.assess(BLANK)
+        self.assertEqual(found["verdict"], "mechanical")
+        self.assertAlmostEqual(found["quantities"]["RWL"]["value"], BLANK_RWL, delta=1e-9 * BLANK_RWL)
+        self.assertAlmostEqual(found["quantities"]["LI"]["value"], 30 / BLANK_RWL, delta=1e-8)
+        self.assertEqual(found["quantities"]["RWL"]["unit"], "kg")
+        self.assertEqual((found["method"], found["units"]), ("lift", "metric"))
+        limits = {reason.get("limit") for reason in found["reasons"]}
+        self.assertIn(20, limits, "the reference mass is named as a limit")
+        self.assertIn(3, limits, "the index of 3 is named as a limit")
+        self.assertTrue(found["remedies"])
+        self.assertTrue(found["cautions"])
+        for key in ("edition", "program", "policy", "governing"):
+            self.assertIn(key, found)
+
+    def test_every_verdict_of_a_lift_can_be_reached(self):
+        light = dict(load={"typical": 5, "heaviest": 5}, origin={"H": 30, "V": 75, "A": 0},
+                     destination={"H": 30, "V": 90, "A": 0})
+        far = dict(light, origin={"H": 60, "V": 30, "A": 30}, load={"typical": 8, "heaviest": 8})
+        cases = {
+            "by-hand": changed(**light),
+            "improve": changed(**far),
+            "outside": changed(**light, conditions=["seated-or-kneeling"]),
+            "mechanical": BLANK,
+        }
+        for verdict, facts in cases.items():
+            with self.subTest(verdict=verdict):
+                self.assertEqual(self.assess(facts)["verdict"], verdict)
+
+    def test_reasons_remedies_and_cautions_are_words(self):
+        found = self.assess(BLANK)
+        for reason in found["reasons"] + found["remedies"]:
+            self.assertTrue(reason["id"])
+            self.assertRegex(reason["text"], r"\w+ \w+")
+            self.assertNotIn("%", reason["text"].replace(" %", ""))
+
+    def test_a_remedy_tried_gives_what_it_says(self):
+        tried = 0
+        for remedy in self.assess(changed(load__typical=14, load__heaviest=14))["remedies"]:
+            changes, index = remedy.get("changes"), remedy.get("index")
+            if not changes or index is None:
+                continue
+            facts = changed(load__typical=14, load__heaviest=14)
+            for change in changes:
+                at = facts
+                *parents, last = change["path"].split(".")
+                for parent in parents:
+                    at = at[parent]
+                at[last] = change["value"]
+                if change["path"] == "load.heaviest":
+                    facts["load"]["typical"] = min(facts["load"]["typical"], change["value"])
+            again = self.assess(facts)["quantities"]["LI"]["value"]
+            self.assertAlmostEqual(again, index, delta=1e-9 * index, msg=remedy["text"])
+            tried += 1
+        self.assertGreater(tried, 2)
+
+    def test_typed_quantities_are_understood(self):
+        plain = self.assess(changed(load={"typical": "44 lb", "heaviest": "44 lb"}, origin={"H": "16 in", "V": "12,5 cm", "A": 0}))
+        value = plain["quantities"]
+        self.assertAlmostEqual(value["origin.HM"]["value"], 25 / 40.64, delta=1e-12)
+        self.assertAlmostEqual(value["origin.VM"]["value"], 1 - 0.003 * 62.5, delta=1e-12)
+        self.assertAlmostEqual(value["LI"]["value"] * value["RWL"]["value"], 44 * 0.45359237, delta=1e-9)
+
+    def test_an_index_over_a_limit_of_zero_is_unbounded_and_the_limit_is_zero(self):
+        found = self.assess(changed(destination__H=70, load={"typical": 2, "heaviest": 2}))
+        self.assertEqual(found["quantities"]["RWL"]["value"], 0)
+        self.assertIsNone(found["quantities"]["LI"]["value"])
+        self.assertEqual(found["quantities"]["LI"]["state"], "unbounded")
+        self.assertEqual(found["verdict"], "mechanical")
+
+    def test_not_asked_is_a_caution_when_assessed_and_incomplete_when_recorded(self):
+        facts = changed(conditions=None, load={"typical": 5, "heaviest": 5}, origin={"H": 30, "V": 75, "A": 0},
+                        destination={"H": 30, "V": 90, "A": 0})
+        found = self.assess(facts)
+        asked = self.assess({**facts, "conditions": []})
+        self.assertEqual(found["verdict"], "by-hand")
+        self.assertGreater(len(found["cautions"]), len(asked["cautions"]))
+        self.ok("record", "--store", self.store, "--task", "x", "--by", "A. Tester", "--why", "test", self.write(facts))
+        self.assertEqual(json.loads(self.ok("tasks", "--store", self.store))["verdict"], "incomplete")
+
+    def test_spread_and_worksheet_are_added_on_request(self):
+        plain = self.assess(BLANK)
+        self.assertNotIn("spread", plain)
+        self.assertNotIn("worksheet", plain)
+        facts = changed(had={"origin": {"H": {"how": "measured"}}})
+        full = self.assess(facts, "--spread", "--worksheet")
+        self.assertIn("spread", full)
+        self.assertIn("worksheet", full)
+        again = self.assess(facts, "--spread", "--worksheet")
+        self.assertEqual(full, again)
+
+    def test_two_files_give_two_documents_in_order(self):
+        one, two = self.write(BLANK, "1.json"), self.write(changed(load={"typical": 1, "heaviest": 2}), "2.json")
+        out = self.ok("assess", one, two)
+        decoder, found, at = json.JSONDecoder(), [], 0
+        while at < len(out.rstrip()):
+            document, at = decoder.raw_decode(out, at)
+            found.append(document["quantities"]["LI"]["value"])
+            while at < len(out) and out[at].isspace():
+                at += 1
+        self.assertEqual(len(found), 2)
+        self.assertAlmostEqual(found[0], 15 * found[1], delta=1e-8)
+
+    def test_standard_input_is_read(self):
+        self.assertEqual(json.loads(self.ok("assess", "-", text=json.dumps(BLANK)))["verdict"], "mechanical")
+
+    def test_the_same_document_gives_the_same_bytes(self):
+        path = self.write(BLANK)
+        self.assertEqual(self.ok("assess", path), self.ok("assess", path))
+
+    def test_the_locale_changes_nothing(self):
+        path = self.write(BLANK)
+        plain = self.ok("assess", path)
+        # A comma locale where the machine has one; the C library falls back to C otherwise.
+        self.assertEqual(self.ok("assess", path, env={"LC_ALL": "de_DE.UTF-8"}), plain)
+
+
+class Lines(Folder):
+    def test_lines_come_back_in_order_and_a_bad_one_does_not_stop_the_rest(self):
+        lines = [json.dumps(changed(load={"typical": m, "heaviest": m})) for m in (1, 2, 3)]
+        lines.insert(1, json.dumps(changed(colour="red", origin__H=-4)))
+        done = cli("assess", "--lines", "-", text="\n".join(lines) + "\n")
+        self.assertEqual(done.returncode, 2)
+        found = json_lines(done.stdout)
+        self.assertEqual(len(found), 4)
+        self.assertEqual(found[1]["line"], 2)
+        paths = [problem["path"] for problem in found[1]["problems"]]
+        self.assertIn("colour", paths[0], "unknown fields come first")
+        self.assertTrue(any("origin.H" in path for path in paths))
+        for problem in found[1]["problems"]:
+            self.assertEqual(set(problem), {"path", "given", "allowed", "unit"})
+        indices = [found[i]["quantities"]["LI"]["value"] for i in (0, 2, 3)]
+        self.assertAlmostEqual(indices[1], 2 * indices[0], delta=1e-9)
+        self.assertAlmostEqual(indices[2], 3 * indices[0], delta=1e-9)
+
+    def test_a_file_of_good_lines_ends_with_0(self):
+        path = self.write((json.dumps(BLANK) + "\n") * 50)
+        self.assertEqual(len(json_lines(self.ok("assess", "--lines", path))), 50)
+
+    def test_a_last_line_without_newline_counts(self):
+        self.assertEqual(len(json_lines(self.ok("assess", "--lines", "-", text=json.dumps(BLANK)))), 1)
+
+    def test_a_line_and_a_document_give_the_same_findings(self):
+        line = json.loads(self.ok("assess", "--lines", "-", text=json.dumps(BLANK)))
+        whole = json.loads(self.ok("assess", self.write(BLANK)))
+        self.assertEqual(line["quantities"], whole["quantities"])
+        self.assertEqual(line["verdict"], whole["verdict"])
+
+    def test_a_line_over_one_mebibyte_is_refused_and_the_next_is_read(self):
+        long = json.dumps(changed(notes="x" * (1024 * 1024)))
+        done = cli("assess", "--lines", "-", text=long + "\n" + json.dumps(BLANK) + "\n")
+        self.assertEqual(done.returncode, 2)
+        found = json_lines(done.stdout)
+        self.assertIn("problems", found[0])
+        self.assertEqual(found[1]["verdict"], "mechanical")
+
+
+PLAIN = json.dumps(BLANK)
+
+
+def with_text(old, new):
+    assert PLAIN.count(old) >= 1, old
+    return PLAIN.replace(old, new, 1)
+
+
+# What must be refused: name → (document, path that the report names or "" for any)
+BAD = {
+    "wrong unit": (json.dumps(changed(origin__H="55 kg")), "origin.H"),
+    "no unit in text": (json.dumps(changed(origin__H="55")), "origin.H"),
+    "NaN": (with_text('"H": 55', '"H": NaN'), ""),
+    "infinity": (with_text('"H": 55', '"H": Infinity'), ""),
+    "too large": (with_text('"H": 55', '"H": 1e400'), ""),
+    "duplicate key": (with_text('"frequency": 1', '"frequency": 1, "frequency": 2'), "frequency"),
+    "unknown field": (json.dumps(changed(colour="red")), "colour"),
+    "unknown field in a group": (json.dumps(changed(origin__X=1)), "origin.X"),
+    "truncated": (PLAIN[:-20], ""),
+    "one brace short": (PLAIN[:-1], ""),
+    "5,000 levels": ("[" * 5000 + "]" * 5000, ""),
+    "33 levels": (with_text('"conditions": []', '"conditions": ' + "[" * 32 + "]" * 32), ""),
+    "comment": ("/* lift */ " + PLAIN, ""),
+    "line comment": (PLAIN + " // lift", ""),
+    "octal": (with_text('"H": 55', '"H": 055'), ""),
+    "hexadecimal": (with_text('"H": 55', '"H": 0x37'), ""),
+    "leading plus": (with_text('"H": 55', '"H": +55'), ""),
+    "bare point": (with_text('"H": 55', '"H": 55.'), ""),
+    "trailing comma": (PLAIN[:-1] + ",}", ""),
+    "single quotes": (PLAIN.replace('"', "'"), ""),
+    "two documents": (PLAIN + PLAIN, ""),
+    "empty": ("", ""),
+    "blank": (" \n\t ", ""),
+    "a number": ("55", ""),
+    "an array": ("[" + PLAIN + "]", ""),
+    "null": ("null", ""),
+    "byte order mark": (b"\xef\xbb\xbf" + PLAIN.encode(), ""),
+    "not UTF-8": (PLAIN.encode().replace(b"fair", b"f\xff\xfer"), ""),
+    "over 16 MiB": (json.dumps(changed(notes="x" * (16 * 1024 * 1024))), ""),
+    "NUL in text": (json.dumps(changed(notes="a\0b")), "notes"),
+    "comma before three digits": (json.dumps(changed(load__heaviest="1,250 kg")), "load.heaviest"),
+    "text for a choice": (json.dumps(changed(coupling="excellent")), "coupling"),
+    "number for a choice": (json.dumps(changed(coupling=1)), "coupling"),
+    "null for a number": (with_text('"H": 55', '"H": null'), "origin.H"),
+    "bool for a number": (with_text('"H": 55', '"H": true'), "origin.H"),
+    "list for a group": (json.dumps(changed(origin=[55, 20, 0])), "origin"),
+    "unknown condition": (json.dumps(changed(conditions=["bad-luck"])), "conditions"),
+    "condition twice": (json.dumps(changed(conditions=["one-hand", "one-hand"])), "conditions"),
+    "H of 0": (json.dumps(changed(origin__H=0)), "origin.H"),
+    "V below the floor": (json.dumps(changed(origin__V=-1)), "origin.V"),
+    "A below 0": (json.dumps(changed(origin__A=-10)), "origin.A"),
+    "frequency below 0": (json.dumps(changed(frequency=-1)), "frequency"),
+    "mass of 0": (json.dumps(changed(load={"typical": 0, "heaviest": 0})), "load"),
+    "heaviest below typical": (json.dumps(changed(load={"typical": 10, "heaviest": 9})), "load"),
+    "destination and travel": (json.dumps(changed(travel=90)), "travel"),
+    "neither destination nor travel": (json.dumps(changed(destination=None)), "destination"),
+    "no units": (json.dumps(changed(units=None)), "units"),
+    "other units": (json.dumps(changed(units="imperial")), "units"),
+    "no method": (json.dumps(changed(method=None)), "method"),
+    "unknown method": (json.dumps(changed(method="levitate")), "method"),
+    "lifts in 16 minutes": (json.dumps(changed(frequency=None, lifts=4, in_minutes=16)), "in_minutes"),
+    "two durations": (json.dumps(changed(work_minutes=30, recovery_minutes=40)), "duration"),
+    "three hands": (json.dumps(changed(hands=3)), "hands"),
+    "half a person": (json.dumps(changed(persons=1.5)), "persons"),
+    "no such day": (json.dumps(changed(as_of="2026-02-30")), "as_of"),
+}
+
+
+class Refusals(Folder):
+    def test_bad_input_is_refused_whole_and_named(self):
+        for name, (document, path) in BAD.items():
+            with self.subTest(bad=name):
+                file = self.write(document)
+                done = cli("assess", file)
+                self.assertEqual(done.returncode, 2, f"{name}: {done.stdout[:300]}")
+                self.assertEqual(done.stdout, "", name)
+                self.assertIn(str(file), done.stderr, name)
+                if path:
+                    self.assertIn(path, done.stderr, name)
+
+    def test_bad_input_is_refused_as_a_line_too(self):
+        # A line break inside would make two lines of one document.
+        bad = {n: d for n, (d, _) in BAD.items()
+               if isinstance(d, str) and "\n" not in d and d.strip() and len(d) < 1024 * 1024}
+        done = cli("assess", "--lines", "-", text="".join(d + "\n" for d in bad.values()))
+        self.assertEqual(done.returncode, 2)
+        found = json_lines(done.stdout)
+        self.assertEqual(len(found), len(bad))
+        for number, (name, line) in enumerate(zip(bad, found), 1):
+            with self.subTest(bad=name):
+                self.assertEqual(line["line"], number)
+                self.assertTrue(line["problems"])
+
+    def test_every_problem_is_listed_unknown_fields_first(self):
+        file = self.write(changed(origin__H="55 kg", coupling="excellent", frequency=-1, zebra=1))
+        done = cli("assess", file)
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        lines = done.stderr.splitlines()
+        at = {word: next((i for i, line in enumerate(lines) if word in line), None)
+              for word in ("zebra", "origin.H", "coupling", "frequency")}
+        self.assertNotIn(None, at.values(), done.stderr)
+        self.assertEqual(min(at.values()), at["zebra"], done.stderr)
+        # What was given, what is allowed, in which unit.
+        for word in ("55 kg", "cm", "excellent", "good", "poor", "-1"):
+            self.assertIn(word, done.stderr)
+
+    def test_the_line_of_a_problem_is_named(self):
+        file = self.write(json.dumps(changed(coupling="excellent"), indent=2))
+        line = file.read_text().splitlines().index('  "coupling": "excellent",') + 1
+        done = cli("assess", file)
+        self.assertRegex(done.stderr, rf"\b{line}\b")
+
+    def test_a_good_document_beside_a_bad_one_is_still_assessed(self):
+        good, bad = self.write(BLANK, "good.json"), self.write("{", "bad.json")
+        done = cli("assess", bad, good)
+        self.assertEqual(done.returncode, 2)
+        self.assertEqual(json.loads(done.stdout)["verdict"], "mechanical")
+        self.assertIn("bad.json", done.stderr)
+
+    def test_a_file_that_is_not_there_is_named(self):
+        done = cli("assess", self.folder / "none.json")
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        self.assertIn("none.json", done.stderr)
+
+    def test_a_truncated_document_is_refused_at_every_length(self):
+        lines = "".join(PLAIN[:n] + "\n" for n in range(1, len(PLAIN)))
+        done = cli("assess", "--lines", "-", text=lines)
+        found = json_lines(done.stdout)
+        self.assertEqual(done.returncode, 2)
+        self.assertEqual(len(found), len(PLAIN) - 1)
+        self.assertTrue(all("problems" in line for line in found))
+
+    def test_usage_is_told_and_nothing_is_printed(self):
+        for arguments in ([], ["frobnicate"], ["assess"], ["record"], ["sheet"], ["assess", "--colour", "-"]):
+            with self.subTest(arguments=arguments):
+                done = cli(*arguments)
+                self.assertNotEqual(done.returncode, 0)
+                self.assertEqual(done.stdout, "")
+                self.assertTrue(done.stderr.strip())
+
+
+class Methods(Folder):
+    def test_the_list_names_the_lift(self):
+        lines = self.ok("methods").splitlines()
+        self.assertTrue(any(line.split()[0] == "lift" for line in lines), lines)
+
+    def test_the_fields_of_a_method_have_units_ranges_and_help(self):
+        out = self.ok("methods", "lift")
+        for word in ("load", "heaviest", "origin", "destination", "travel", "frequency", "work_minutes",
+                     "sessions", "coupling", "hands", "persons", "assigned", "conditions", "seated-or-kneeling",
+                     "had", "tolerance", "kg", "cm", "lb"):
+            self.assertIn(word, out)
+
+    def test_an_unknown_method_is_told(self):
+        done = cli("methods", "levitate")
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+
+
+class Records(Folder):
+    def record(self, facts, *more, task="Blank", by="A. Tester", why="because", **env):
+        return cli("record", "--store", self.store, "--task", task, "--by", by, "--why", why, *more,
+                   self.write(facts), env=env)
+
+    def test_recorded_listed_and_read_back_as_typed(self):
+        text = PLAIN.replace('"H": 55', '"H": "55.0 cm"', 1)
+        done = self.record(text, STEELYARD_CLOCK="2026-03-04T05:06:07Z")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        told = json.loads(done.stdout)
+        self.assertEqual(set(told) >= {"task", "revision", "head"}, True)
+        self.assertEqual(told["revision"], 1)
+        self.assertRegex(told["head"] if isinstance(told["head"], str) else told["head"]["hash"], r"^[0-9a-f]{64}$")
+        tasks = json_lines(self.ok("tasks", "--store", self.store))
+        self.assertEqual([(t["name"], t["verdict"]) for t in tasks], [("Blank", "mechanical")])
+        history = json_lines(self.ok("history", "--store", self.store, "Blank"))
+        self.assertEqual(len(history), 1)
+        self.assertEqual(history[0]["facts"]["origin"]["H"], "55.0 cm")
+        self.assertEqual(history[0]["findings"]["verdict"], "mechanical")
+        self.assertEqual((history[0]["by"], history[0]["why"]), ("A. Tester", "because"))
+        self.assertRegex(history[0]["hash"], r"^[0-9a-f]{64}$")
+        self.assertIn("2026-03-04T05:06:07Z", json.dumps(history[0]))
+
+    def test_a_second_revision_follows_and_an_old_base_is_a_clash_that_is_kept(self):
+        self.assertEqual(self.record(BLANK).returncode, 0)
+        self.assertEqual(self.record(changed(origin__H=40)).returncode, 0)
+        third = self.record(changed(origin__H=30), "--base", "1")
+        self.assertEqual(third.returncode, 0, third.stderr)
+        history = json_lines(self.ok("history", "--store", self.store, "Blank"))
+        self.assertEqual([line["revision"] for line in history], [1, 2, 3])
+        self.assertEqual([line["base"] for line in history], [0, 1, 1])
+        self.assertEqual([line["facts"]["origin"]["H"] for line in history], [55, 40, 30])
+        self.assertTrue(json.loads(self.ok("tasks", "--store", self.store)).get("clash"))
+
+    def test_a_base_that_is_not_there_is_refused(self):
+        self.assertEqual(self.record(BLANK).returncode, 0)
+        done = self.record(BLANK, "--base", "7")
+        self.assertNotEqual(done.returncode, 0)
+        self.assertEqual(done.stdout, "")
+        self.assertEqual(len(json_lines(self.ok("history", "--store", self.store, "Blank"))), 1)
+
+    def test_bad_facts_are_not_recorded(self):
+        done = self.record(changed(colour="red"))
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        self.assertIn("colour", done.stderr)
+        listed = cli("tasks", "--store", self.store)
+        self.assertEqual(listed.stdout, "")
+
+    def test_who_and_why_must_be_said(self):
+        for by, why in (("", "because"), ("A. Tester", ""), ("  ", "because")):
+            with self.subTest(by=by, why=why):
+                done = self.record(BLANK, by=by, why=why)
+                self.assertNotEqual(done.returncode, 0)
+                self.assertEqual(done.stdout, "")
+
+    def test_search_and_verdict_narrow_the_list(self):
+        self.record(BLANK, task="Blank to shear")
+        self.record(changed(load={"typical": 1, "heaviest": 1}, place="Packing bay"), task="Carton")
+        names = lambda *options: [t["name"] for t in json_lines(self.ok("tasks", "--store", self.store, *options))]
+        self.assertEqual(sorted(names()), ["Blank to shear", "Carton"])
+        self.assertEqual(names("--search", "shear"), ["Blank to shear"])
+        self.assertEqual(names("--search", "packing"), ["Carton"])
+        self.assertEqual(names("--search", "nothing-like-it"), [])
+        self.assertEqual(names("--verdict", "mechanical"), ["Blank to shear"])
+        self.assertEqual(names("--verdict", "outside"), [])
+        self.assertNotEqual(cli("tasks", "--store", self.store, "--verdict", "maybe").returncode, 0)
+
+    def test_the_chain_of_hashes_goes_on(self):
+        heads = []
+        for reach in (55, 50, 45):
+            told = json.loads(self.record(changed(origin__H=reach)).stdout)["head"]
+            heads.append(told if isinstance(told, str) else told["hash"])
+        self.assertEqual(len(set(heads)), 3)
+        history = json_lines(self.ok("history", "--store", self.store, "Blank"))
+        self.assertEqual([line["hash"] for line in history], heads)
+
+    def test_a_foreign_file_is_refused_untouched(self):
+        for content in (b"This is a shopping list.\n" * 100, b"SQLite format 3\0" + bytes(4080)):
+            with self.subTest(begins=content[:15]):
+                self.store.write_bytes(content)
+                done = self.record(BLANK)
+                self.assertNotEqual(done.returncode, 0)
+                self.assertEqual(done.stdout, "")
+                self.assertEqual(self.store.read_bytes(), content)
+
+    def test_another_programs_database_is_refused_untouched(self):
+        import sqlite3
+        with sqlite3.connect(self.store) as other:
+            other.execute("create table shopping (item text)")
+        other.close()
+        before = hashlib.sha256(self.store.read_bytes()).hexdigest()
+        self.assertNotEqual(self.record(BLANK).returncode, 0)
+        self.assertEqual(hashlib.sha256(self.store.read_bytes()).hexdigest(), before)
+
+    def test_a_store_is_for_its_owner_alone(self):
+        self.assertEqual(self.record(BLANK).returncode, 0)
+        self.assertEqual(stat.S_IMODE(self.store.stat().st_mode) & 0o077, 0)
+
+    def test_a_bad_clock_is_refused(self):
+        done = self.record(BLANK, STEELYARD_CLOCK="yesterday")
+        self.assertNotEqual(done.returncode, 0)
+        self.assertEqual(done.stdout, "")
+
+    def test_two_programs_recording_at_once_lose_nothing(self):
+        self.assertEqual(self.record(BLANK).returncode, 0)
+        facts = self.write(BLANK, "many.json")
+        command = [str(CLI), "record", "--store", str(self.store), "--by", "A. Tester",
+                   "--why", "both at once", "--task"]
+        running = [subprocess.Popen([*command, f"Task {n}", str(facts)], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+                   for n in range(6)]
+        for one in running:
+            _, errors = one.communicate(timeout=120)
+            self.assertEqual(one.returncode, 0, errors)
+        self.assertEqual(len(json_lines(self.ok("tasks", "--store", self.store))), 7)
+
+    def test_history_of_a_task_that_is_not_there(self):
+        self.assertEqual(self.record(BLANK).returncode, 0)
+        done = cli("history", "--store", self.store, "Nothing")
+        self.assertNotEqual(done.returncode, 0)
+        self.assertEqual(done.stdout, "")
+
+
+class Sheets(Folder):
+    def survey(self, *options, **env):
+        out = self.folder / "sheet.pdf"
+        self.ok("sheet", "--kind", "survey", *options, "-o", out, env=env)
+        return out
+
+    def text(self, pdf):
+        return subprocess.run(["pdftotext", "-layout", pdf, "-"], check=True, capture_output=True,
+                              encoding="utf-8").stdout
+
+    def test_the_measuring_sheet_asks_for_every_fact(self):
+        text = self.text(self.survey())
+        for word in ("H", "V", "A", "cm", "kg"):
+            self.assertRegex(text, rf"\b{word}\b")
+        lower = " ".join(text.lower().split())
+        for word in ("steelyard", "floor", "competent person", "minute", "grip"):
+            self.assertIn(word, lower)
+
+    def test_the_measuring_sheet_in_inches(self):
+        text = self.text(self.survey("--units", "us"))
+        self.assertRegex(text, r"\blb\b")
+        self.assertNotRegex(text, r"\bkg\b")
+
+    def test_the_same_clock_gives_the_same_bytes(self):
+        one = self.survey(STEELYARD_CLOCK="2026-03-04T05:06:07Z").read_bytes()
+        two = self.survey(STEELYARD_CLOCK="2026-03-04T05:06:07Z").read_bytes()
+        self.assertEqual(one, two)
+
+    def test_the_sheet_is_a_tagged_document(self):
+        info = subprocess.run(["pdfinfo", self.survey()], check=True, capture_output=True, encoding="utf-8").stdout
+        self.assertRegex(info, r"Tagged:\s+yes")
+        self.assertRegex(info, r"Title:\s+\S")
+
+    def test_no_display_is_needed(self):
+        self.assertTrue(self.survey(DISPLAY="", WAYLAND_DISPLAY="").exists())
+
+    def test_an_unknown_kind_is_refused(self):
+        out = self.folder / "none.pdf"
+        done = cli("sheet", "--kind", "poster", "-o", out)
+        self.assertNotEqual(done.returncode, 0)
+        self.assertFalse(out.exists())
+
+    def test_a_folder_that_is_not_there_is_told(self):
+        done = cli("sheet", "--kind", "survey", "-o", self.folder / "none" / "sheet.pdf")
+        self.assertNotEqual(done.returncode, 0)
+        self.assertIn("none", done.stderr)
+
+
+if __name__ == "__main__":
+    sy_cases.main()
