@@ -36,3 +36,35 @@ sy_name_rows (GtkColumnView *view, const char *name)
   if (rows != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (rows), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
+
+GtkWidget *
+sy_column_heading (GtkColumnView *view, guint column)
+{
+  GtkWidget *header = gtk_widget_get_first_child (GTK_WIDGET (view));
+  GtkWidget *child = header != NULL ? gtk_widget_get_first_child (header) : NULL;
+
+  while (child != NULL && column > 0)
+    {
+      child = gtk_widget_get_next_sibling (child);
+      column--;
+    }
+  return child;
+}
+
+static void
+name_widget (GtkWidget *widget, const char *name)
+{
+  if (widget != NULL && name != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+}
+
+void
+sy_name_row_of (GtkWidget *child, const char *row, const char *cell)
+{
+  GtkWidget *cell_widget = gtk_widget_get_parent (child);
+
+  if (cell_widget == NULL)
+    return;
+  name_widget (cell_widget, cell);
+  name_widget (gtk_widget_get_parent (cell_widget), row);
+}

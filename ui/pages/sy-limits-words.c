@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-limits-words.h"
+
+#include "sy-i18n.h"
+#include "sy-words.h"
+
+static const SySymbol *
+find_symbol (const char *method_id, const char *symbol)
+{
+  const SyMethod *method = sy_method_find (method_id);
+
+  for (size_t i = 0; method != NULL && i < method->n_symbols; i++)
+    if (g_str_equal (method->symbols[i].symbol, symbol))
+      return &method->symbols[i];
+  return NULL;
+}
+
+/* "Lifting index (LI)"; the bare symbol where no method of this program has it. */
+static char *
+symbol_words (const SySymbol *found, const char *symbol)
+{
+  if (found == NULL)
+    return g_strdup (symbol);
+  /* Translators: name of a quantity and its symbol. */
+  return g_strdup_printf (C_ ("quantity", "%s (%s)"), sy_translate (found->label), symbol);
+}
+
+char *
+sy_limit_words (const SyPolicyRow *row, SyUnits units)
+{
+  const SySymbol *symbol = find_symbol (row->method, row->symbol);
+  g_autofree char *quantity = symbol_words (symbol, row->symbol);
+  g_autofree char *limit = NULL;
+
+  if (row->limit_is_symbol)
+    limit = symbol_words (find_symbol (row->method, row->limit_symbol), row->limit_symbol);
+  else
+    limit = sy_words_quantity (row->limit[units], symbol != NULL ? symbol->kind : SY_KIND_RATIO, units);
+  switch (row->comparator)
+    {
+    case SY_OVER:
+      /* Translators: a quantity and the limit that it is over. */
+      return g_strdup_printf (_("%s over %s"), quantity, limit);
+    case SY_UNDER:
+      return g_strdup_printf (_("%s under %s"), quantity, limit);
+    }
+  return g_strdup (quantity);
+}
+
+char *
+sy_source_words (const char *source, gboolean from_memory)
+{
+  if (!from_memory)
+    return g_strdup (*source != '\0' ? source : _("no source named"));
+  /* Translators: a source, and that the figure itself was not looked up there. */
+  return g_strdup_printf (_("%s – from memory: the figure was not checked against its source"),
+                          *source != '\0' ? source : _("no source named"));
+}
+
+static const SyField *
+tolerance_field (const SyTolerance *tolerance)
+{
+  const SyMethod *method = sy_method_find (tolerance->method);
+
+  for (size_t i = 0; method != NULL && i < method->n_measured; i++)
+    if (g_str_equal (method->measured[i].tolerance, tolerance->fact))
+      return sy_method_field (method, method->measured[i].path, NULL);
+  return NULL;
+}
+
+char *
+sy_tolerance_fact_words (const SyTolerance *tolerance)
+{
+  const SyField *field = tolerance_field (tolerance);
+
+  if (field == NULL)
+    return g_strdup (tolerance->fact);
+  if (field->symbol == NULL)
+    return g_strdup (sy_translate (field->label));
+  return g_strdup_printf (C_ ("quantity", "%s (%s)"), sy_translate (field->label), field->symbol);
+}
+
+char *
+sy_tolerance_words (const SyTolerance *tolerance, SyHow how, SyUnits units)
+{
+  const SyField *field = tolerance_field (tolerance);
+  SyKind kind = tolerance->percent || field == NULL ? SY_KIND_PERCENT : field->kind;
+  double value = tolerance->by_how[how][units];
+  g_autofree char *words = sy_words_quantity (value, kind, units);
+
+  return value > 0 ? g_strdup_printf ("± %s", words) : g_strdup (_("none"));
+}
+
+char *
+sy_assigned_words (const SyPolicy *policy)
+{
+  for (size_t i = 0; i < sy_method_count (); i++)
+    {
+      const SyField *field = sy_method_field (sy_method_at (i), "assigned", NULL);
+
+      if (field != NULL && policy->default_assigned >= 0
+          && (size_t) policy->default_assigned < field->n_choices)
+        return g_strdup (sy_translate (field->choices[policy->default_assigned].label));
+    }
+  return g_strdup ("–");
+}

@@ -1,0 +1,585 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-tasks-page.h"
+
+#include "sy-draft.h"
+#include "sy-i18n.h"
+#include "sy-scroll.h"
+#include "sy-tasks-columns.h"
+#include "sy-words.h"
+
+#define DRAFTS_HEIGHT 120
+
+struct _SyTasksPage
+{
+  GtkWidget parent_instance;
+  SyWorker *worker;
+  SyTaskList *list;
+  SyTasksColumns *columns;
+  GtkFilterListModel *filtered;
+  GtkSortListModel *sorted;
+  GtkSingleSelection *selection;
+  GtkFilter *filter;
+  SyTaskChoice choice;
+  char *searched;
+  gboolean set_aside_seen;
+
+  GtkWidget *box, *count, *search, *verdict, *drafts, *drafts_frame, *states;
+  GtkWidget *view, *no_match_words, *error_words;
+};
+
+G_DEFINE_FINAL_TYPE (SyTasksPage, sy_tasks_page, GTK_TYPE_WIDGET)
+
+/* Topics: what is shown */
+
+static gboolean
+match_cb (gpointer item, gpointer user_data)
+{
+  return sy_task_chosen (item, &SY_TASKS_PAGE (user_data)->choice);
+}
+
+static void
+update_state (SyTasksPage *self)
+{
+  guint all = g_list_model_get_n_items (G_LIST_MODEL (self->list));
+  guint shown = g_list_model_get_n_items (G_LIST_MODEL (self->sorted));
+  const char *error = sy_task_list_get_error (self->list);
+  g_autofree char *words = NULL;
+
+  if (error != NULL)
+    gtk_label_set_text (GTK_LABEL (self->error_words), error);
+  if (error != NULL)
+    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "error");
+  else if (sy_task_list_get_loading (self->list))
+    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "loading");
+  else if (all == 0)
+    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "empty");
+  else if (shown == 0)
+    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "no-match");
+  else
+    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "list");
+
+  if (error != NULL || all == 0)
+    words = g_strdup ("");
+  else if (shown == all)
+    words = g_strdup_printf (P_ ("%u task", "%u tasks", all), all);
+  else
+    /* Translators: how many rows are shown of how many there are. */
+    words = g_strdup_printf (P_ ("%u of %u task", "%u of %u tasks", all), shown, all);
+  gtk_label_set_text (GTK_LABEL (self->count), words);
+}
+
+static void
+items_changed_cb (GListModel *model, guint position, guint removed, guint added, SyTasksPage *self)
+{
+  (void) model, (void) position, (void) removed, (void) added;
+  update_state (self);
+}
+
+static void
+notify_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
+{
+  (void) object, (void) pspec;
+  update_state (self);
+}
+
+static void
+search_changed_cb (GtkEditable *editable, SyTasksPage *self)
+{
+  const char *text = gtk_editable_get_text (editable);
+  g_autofree char *before = g_steal_pointer (&self->searched);
+  g_auto (GStrv) words = g_steal_pointer (&self->choice.words);
+  GtkFilterChange change = GTK_FILTER_CHANGE_DIFFERENT;
+
+  /* Typing on can only take rows away, rubbing out can only bring rows back. */
+  if (g_str_has_prefix (text, before))
+    change = GTK_FILTER_CHANGE_MORE_STRICT;
+  else if (g_str_has_prefix (before, text))
+    change = GTK_FILTER_CHANGE_LESS_STRICT;
+  self->searched = g_strdup (text);
+  self->choice.words = sy_task_words (text);
+  gtk_filter_changed (self->filter, change);
+  update_state (self);
+}
+
+static void
+verdict_changed_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
+{
+  guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (object));
+
+  (void) pspec;
+  /* The first item is "any verdict". */
+  self->choice.by_verdict = selected != 0 && selected != GTK_INVALID_LIST_POSITION;
+  if (self->choice.by_verdict)
+    self->choice.verdict = (SyVerdict) (selected - 1);
+  gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
+  update_state (self);
+}
+
+/* Topics: what can be done */
+
+static void
+activate_cb (GtkColumnView *view, guint position, SyTasksPage *self)
+{
+  g_autoptr (SyTaskRow) row = g_list_model_get_item (G_LIST_MODEL (self->sorted), position);
+
+  (void) view;
+  if (row != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.open-task", "s",
+                                sy_task_row_get_task (row)->id);
+}
+
+static void
+search_activate_cb (GtkSearchEntry *entry, SyTasksPage *self)
+{
+  (void) entry;
+  /* With one row left there is no doubt which is meant. */
+  if (g_list_model_get_n_items (G_LIST_MODEL (self->sorted)) == 1)
+    activate_cb (NULL, 0, self);
+  else
+    sy_focus_rows (GTK_COLUMN_VIEW (self->view));
+}
+
+static void
+stop_search_cb (GtkSearchEntry *entry, SyTasksPage *self)
+{
+  (void) self;
+  gtk_editable_set_text (GTK_EDITABLE (entry), "");
+}
+
+static void
+clear_cb (GtkButton *button, SyTasksPage *self)
+{
+  (void) button;
+  sy_tasks_page_set_search (self, "");
+  sy_tasks_page_set_verdict (self, FALSE, SY_VERDICT_BY_HAND);
+  sy_tasks_page_focus_search (self);
+}
+
+static void
+retry_cb (GtkButton *button, SyTasksPage *self)
+{
+  (void) button;
+  sy_task_list_refresh (self->list);
+}
+
+static void
+dismiss_cb (GtkButton *button, SyTasksPage *self)
+{
+  (void) button;
+  self->set_aside_seen = TRUE;
+  sy_tasks_page_refresh_drafts (self);
+}
+
+/* Topics: drafts */
+
+static void
+add_draft (SyTasksPage *self, const SyDraft *draft)
+{
+  g_autofree char *words = NULL;
+  GtkWidget *button, *label;
+
+  if (*draft->name != '\0')
+    words = g_strdup_printf (_("Not saved yet: %s – continue"), draft->name);
+  else
+    words = g_strdup (_("Not saved yet: a lift without a name – continue"));
+  label = gtk_label_new (words);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
+  button = gtk_button_new ();
+  gtk_button_set_child (GTK_BUTTON (button), label);
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "sy-draft");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-draft");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", draft->id);
+  gtk_box_append (GTK_BOX (self->drafts), button);
+}
+
+static void
+add_set_aside (SyTasksPage *self, GPtrArray *paths)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *label, *button;
+  g_autofree char *folder = g_path_get_dirname (paths->pdata[0]);
+  g_autofree char *words = NULL;
+
+  words = g_strdup_printf (P_ ("%u draft could not be read. It was not deleted but set aside in %s",
+                               "%u drafts could not be read. They were not deleted but set aside in %s",
+                               paths->len),
+                           paths->len, folder);
+  label = gtk_label_new (words);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_set_hexpand (label, TRUE);
+  button = gtk_button_new_with_mnemonic (_("_Hide"));
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  g_signal_connect_object (button, "clicked", G_CALLBACK (dismiss_cb), self, 0);
+  gtk_widget_add_css_class (row, "sy-trouble");
+  gtk_box_append (GTK_BOX (row), label);
+  gtk_box_append (GTK_BOX (row), button);
+  gtk_box_append (GTK_BOX (self->drafts), row);
+}
+
+void
+sy_tasks_page_refresh_drafts (SyTasksPage *self)
+{
+  g_autoptr (GPtrArray) drafts = NULL;
+  g_autoptr (GPtrArray) set_aside = NULL;
+  GtkWidget *child;
+
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  drafts = sy_draft_list (sy_worker_get_store (self->worker));
+  set_aside = sy_draft_list_set_aside (sy_worker_get_store (self->worker));
+  while ((child = gtk_widget_get_first_child (self->drafts)) != NULL)
+    gtk_box_remove (GTK_BOX (self->drafts), child);
+  for (guint i = 0; i < drafts->len; i++)
+    add_draft (self, drafts->pdata[i]);
+  if (set_aside->len > 0 && !self->set_aside_seen)
+    add_set_aside (self, set_aside);
+  gtk_widget_set_visible (self->drafts_frame, gtk_widget_get_first_child (self->drafts) != NULL);
+}
+
+/* Topics: building */
+
+/* A state of the page: what it is for in words, and the next step. */
+static GtkWidget *
+new_state (const char *heading, const char *prose, GtkWidget **prose_label)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *title = gtk_label_new (heading);
+  GtkWidget *words = gtk_label_new (prose);
+
+  gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (title, "sy-heading");
+  gtk_widget_add_css_class (words, "sy-prose");
+  gtk_label_set_wrap (GTK_LABEL (words), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (words), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (GTK_LABEL (words), 66);
+  gtk_label_set_justify (GTK_LABEL (words), GTK_JUSTIFY_CENTER);
+  gtk_box_append (GTK_BOX (box), title);
+  gtk_box_append (GTK_BOX (box), words);
+  if (prose_label != NULL)
+    *prose_label = words;
+  return box;
+}
+
+static GtkWidget *
+add_buttons (GtkWidget *state)
+{
+  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+
+  gtk_widget_set_halign (buttons, GTK_ALIGN_CENTER);
+  gtk_widget_set_margin_top (buttons, 12);
+  gtk_box_append (GTK_BOX (state), buttons);
+  return buttons;
+}
+
+static GtkWidget *
+new_action_button (const char *label, const char *action)
+{
+  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  return button;
+}
+
+static GtkWidget *
+new_empty_state (void)
+{
+  GtkWidget *state = new_state (_("No task has been measured yet"),
+                                _("This is where the lifts of the workshop stand, the most pressing first. Measure one "
+                                  "lift – the load, where the hands are at its start and end, how often – and learn "
+                                  "whether hands may do it, what decides that, and what would bring it down."),
+                                NULL);
+  GtkWidget *buttons = add_buttons (state);
+  GtkWidget *measure = new_action_button (_("_Measure a lift"), "win.new");
+
+  gtk_widget_add_css_class (measure, "suggested-action");
+  gtk_box_append (GTK_BOX (buttons), measure);
+  gtk_box_append (GTK_BOX (buttons), new_action_button (_("_Print a measuring sheet"), "win.survey"));
+  return state;
+}
+
+static GtkWidget *
+new_no_match_state (SyTasksPage *self)
+{
+  GtkWidget *state = new_state (_("No task matches"),
+                                _("No name, place, person or reason has all of these words under this verdict."),
+                                &self->no_match_words);
+  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Show all tasks"));
+
+  g_signal_connect_object (button, "clicked", G_CALLBACK (clear_cb), self, 0);
+  gtk_box_append (GTK_BOX (add_buttons (state)), button);
+  return state;
+}
+
+static GtkWidget *
+new_error_state (SyTasksPage *self)
+{
+  GtkWidget *state = new_state (_("The record cannot be read"), "", &self->error_words);
+  g_autofree char *where = g_strdup_printf (_("The record is kept in %s. Nothing in it was changed. What is "
+                                              "not saved yet stays with you as a draft."),
+                                            sy_worker_get_store (self->worker));
+  GtkWidget *place = gtk_label_new (where);
+  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Try again"));
+
+  gtk_widget_add_css_class (self->error_words, "sy-problem");
+  gtk_label_set_selectable (GTK_LABEL (self->error_words), TRUE);
+  gtk_label_set_wrap (GTK_LABEL (place), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (place), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (GTK_LABEL (place), 66);
+  gtk_label_set_justify (GTK_LABEL (place), GTK_JUSTIFY_CENTER);
+  gtk_box_append (GTK_BOX (state), place);
+  g_signal_connect_object (button, "clicked", G_CALLBACK (retry_cb), self, 0);
+  gtk_box_append (GTK_BOX (add_buttons (state)), button);
+  return state;
+}
+
+static GtkWidget *
+new_list_state (SyTasksPage *self, SyUnits units)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkSorter *sorter;
+
+  self->view = gtk_column_view_new (NULL);
+  self->columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (self->view), units);
+  sorter = sy_tasks_columns_sorter (self->columns);
+
+  self->filter = GTK_FILTER (gtk_custom_filter_new (match_cb, self, NULL));
+  self->filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->list)),
+                                              g_object_ref (self->filter));
+  self->sorted = gtk_sort_list_model_new (g_object_ref (G_LIST_MODEL (self->filtered)), sorter);
+  self->selection = gtk_single_selection_new (NULL);
+  gtk_single_selection_set_autoselect (self->selection, FALSE);
+  gtk_single_selection_set_can_unselect (self->selection, TRUE);
+  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->sorted));
+  gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
+  sy_tasks_columns_sort_by (self->columns, SY_BY_RANK, GTK_SORT_DESCENDING);
+
+  gtk_widget_set_name (self->view, "tasks");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
+  sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Tasks"));
+  g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
+  g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
+  g_signal_connect_object (self->list, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
+  g_signal_connect_object (self->list, "notify", G_CALLBACK (notify_cb), self, 0);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->view);
+  return scrolled;
+}
+
+static GtkWidget *
+new_verdict_choice (SyTasksPage *self)
+{
+  g_autoptr (GPtrArray) labels = g_ptr_array_new ();
+
+  g_ptr_array_add (labels, (gpointer) _("Any verdict"));
+  for (int i = 0; i < SY_N_VERDICTS; i++)
+    g_ptr_array_add (labels, (gpointer) sy_translate (sy_verdict_title ((SyVerdict) i)));
+  g_ptr_array_add (labels, NULL);
+  self->verdict = gtk_drop_down_new_from_strings ((const char *const *) labels->pdata);
+  gtk_widget_set_name (self->verdict, "verdict-filter");
+  gtk_widget_set_tooltip_text (self->verdict, _("Show only tasks with this verdict"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->verdict), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Show only tasks with this verdict"), -1);
+  g_signal_connect_object (self->verdict, "notify::selected", G_CALLBACK (verdict_changed_cb), self, 0);
+  return self->verdict;
+}
+
+static GtkWidget *
+new_bar (SyTasksPage *self)
+{
+  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *measure = new_action_button (_("_Measure a lift"), "win.new");
+
+  self->search = gtk_search_entry_new ();
+  gtk_widget_set_name (self->search, "search");
+  gtk_widget_set_hexpand (self->search, TRUE);
+  g_object_set (self->search, "placeholder-text", _("Search name, place, people, reasons"), NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Search the tasks"), -1);
+  gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), GTK_WIDGET (self));
+  g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
+  g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
+  g_signal_connect_object (self->search, "stop-search", G_CALLBACK (stop_search_cb), self, 0);
+
+  self->count = gtk_label_new (NULL);
+  gtk_widget_add_css_class (self->count, "sy-quiet");
+  gtk_widget_add_css_class (self->count, "sy-figures");
+  gtk_widget_add_css_class (measure, "suggested-action");
+
+  gtk_box_append (GTK_BOX (bar), self->search);
+  gtk_box_append (GTK_BOX (bar), new_verdict_choice (self));
+  gtk_box_append (GTK_BOX (bar), self->count);
+  gtk_box_append (GTK_BOX (bar), measure);
+  gtk_widget_set_margin_start (bar, 18);
+  gtk_widget_set_margin_end (bar, 18);
+  gtk_widget_set_margin_top (bar, 12);
+  gtk_widget_set_margin_bottom (bar, 12);
+  return bar;
+}
+
+static GtkWidget *
+new_drafts (SyTasksPage *self)
+{
+  self->drafts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  self->drafts_frame = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->drafts_frame), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->drafts_frame), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->drafts_frame), DRAFTS_HEIGHT);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->drafts_frame), self->drafts);
+  gtk_widget_set_margin_start (self->drafts_frame, 18);
+  gtk_widget_set_margin_end (self->drafts_frame, 18);
+  gtk_widget_set_margin_bottom (self->drafts_frame, 12);
+  gtk_widget_set_visible (self->drafts_frame, FALSE);
+  return self->drafts_frame;
+}
+
+static GtkWidget *
+new_caution (void)
+{
+  g_autofree char *words = sy_words_screening (sy_translate);
+  GtkWidget *label = gtk_label_new (words);
+
+  gtk_widget_add_css_class (label, "sy-caution");
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  return label;
+}
+
+static void
+build (SyTasksPage *self, SyUnits units)
+{
+  GtkStack *states;
+
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  self->states = gtk_stack_new ();
+  states = GTK_STACK (self->states);
+  gtk_widget_set_vexpand (self->states, TRUE);
+  gtk_stack_add_named (states, new_state (_("Reading the record…"), "", NULL), "loading");
+  gtk_stack_add_named (states, new_list_state (self, units), "list");
+  gtk_stack_add_named (states, new_empty_state (), "empty");
+  gtk_stack_add_named (states, new_no_match_state (self), "no-match");
+  gtk_stack_add_named (states, new_error_state (self), "error");
+
+  gtk_box_append (GTK_BOX (self->box), new_bar (self));
+  gtk_box_append (GTK_BOX (self->box), new_drafts (self));
+  gtk_box_append (GTK_BOX (self->box), self->states);
+  gtk_box_append (GTK_BOX (self->box), new_caution ());
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  update_state (self);
+}
+
+static void
+sy_tasks_page_map (GtkWidget *widget)
+{
+  sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (widget));
+  GTK_WIDGET_CLASS (sy_tasks_page_parent_class)->map (widget);
+}
+
+static gboolean
+sy_tasks_page_grab_focus (GtkWidget *widget)
+{
+  SyTasksPage *self = SY_TASKS_PAGE (widget);
+
+  return sy_focus_rows (GTK_COLUMN_VIEW (self->view)) || gtk_widget_grab_focus (self->search);
+}
+
+static void
+sy_tasks_page_dispose (GObject *object)
+{
+  SyTasksPage *self = SY_TASKS_PAGE (object);
+
+  if (self->columns != NULL)
+    gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
+  g_clear_pointer (&self->columns, sy_tasks_columns_free);
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->sorted);
+  g_clear_object (&self->filtered);
+  g_clear_object (&self->filter);
+  g_clear_object (&self->list);
+  g_clear_object (&self->worker);
+  g_clear_pointer (&self->choice.words, g_strfreev);
+  g_clear_pointer (&self->searched, g_free);
+  G_OBJECT_CLASS (sy_tasks_page_parent_class)->dispose (object);
+}
+
+static void
+sy_tasks_page_class_init (SyTasksPageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = sy_tasks_page_dispose;
+  widget_class->map = sy_tasks_page_map;
+  widget_class->grab_focus = sy_tasks_page_grab_focus;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "sy-tasks");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+}
+
+static void
+sy_tasks_page_init (SyTasksPage *self)
+{
+  self->searched = g_strdup ("");
+}
+
+GtkWidget *
+sy_tasks_page_new (SyWorker *worker, SyUnits units)
+{
+  SyTasksPage *self = g_object_new (SY_TYPE_TASKS_PAGE, NULL);
+
+  self->worker = g_object_ref (worker);
+  self->list = sy_task_list_new (worker);
+  build (self, units);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
+  return GTK_WIDGET (self);
+}
+
+void
+sy_tasks_page_set_units (SyTasksPage *self, SyUnits units)
+{
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  sy_tasks_columns_set_units (self->columns, units);
+  /* All rows are bound anew; nothing is selected by it. */
+  gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
+  gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
+}
+
+void
+sy_tasks_page_focus_search (SyTasksPage *self)
+{
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  gtk_widget_grab_focus (self->search);
+}
+
+void
+sy_tasks_page_set_search (SyTasksPage *self, const char *search)
+{
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  gtk_editable_set_text (GTK_EDITABLE (self->search), search);
+}
+
+void
+sy_tasks_page_set_verdict (SyTasksPage *self, gboolean by_verdict, SyVerdict verdict)
+{
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->verdict), by_verdict ? (guint) verdict + 1 : 0);
+}
+
+GListModel *
+sy_tasks_page_get_rows (SyTasksPage *self)
+{
+  g_return_val_if_fail (SY_IS_TASKS_PAGE (self), NULL);
+  return G_LIST_MODEL (self->sorted);
+}
+
+const char *
+sy_tasks_page_get_state (SyTasksPage *self)
+{
+  g_return_val_if_fail (SY_IS_TASKS_PAGE (self), NULL);
+  return gtk_stack_get_visible_child_name (GTK_STACK (self->states));
+}
