@@ -1,0 +1,186 @@
+# SPDX-License-Identifier: MIT
+"""Remedies keep their word: each is applied to the facts and the facts are assessed again."""
+
+import unittest
+
+import cli
+import lifts
+import oracle
+import random_lifts
+import sy_cases
+from lifts import INFINITY, ask, described, value
+
+GOAL = 1  # of the default policy, for the index and for mass / m_R
+COUNT = 500
+
+
+def applied(facts, changes):
+    """The facts with the changes made, and no other fact touched."""
+    for change in changes:
+        facts = cli.put(facts, change['path'], change['to'])
+        if change['path'] == 'load.heaviest':
+            typical = oracle.measure(facts['load']['typical'], 'mass', facts['units'])
+            facts['load']['typical'] = min(typical, change['to'])
+    return facts
+
+
+def promised(remedy, key):
+    return INFINITY if remedy[key] is None else remedy[key]
+
+
+def worst_ratio(findings):
+    return max(value(findings, symbol) for symbol in findings['quantities'] if symbol.endswith('mR_ratio'))
+
+
+def present(facts, path):
+    """A fact as it stands, as a number in the document's unit; None where it is not a measure."""
+    at = facts
+    for key in path.split('.'):
+        at = at.get(key) if isinstance(at, dict) else None
+    kind = {'H': 'reach', 'V': 'reach', 'travel': 'reach', 'A': 'angle', 'heaviest': 'mass',
+            'frequency': 'frequency'}.get(path.split('.')[-1])
+    return None if at is None or kind is None else oracle.measure(at, kind, facts['units'])
+
+
+class Remedies(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        documents = random_lifts.Lifts('remedies').many(COUNT)
+        cls.pairs = []  # facts, findings, remedy
+        cls.found = list(zip(documents, ask(documents)))
+        for facts, findings in cls.found:
+            cls.pairs += [(facts, findings, remedy) for remedy in findings['remedies']]
+        cls.after = ask([applied(facts, remedy['changes']) for facts, _, remedy in cls.pairs])
+
+    def test_there_are_remedies_of_every_kind(self):
+        ids = {remedy['id'] for _, _, remedy in self.pairs}
+        for wanted in ('origin.HM', 'origin.VM', 'origin.AM', 'destination.HM', 'largest-mass', 'pair'):
+            self.assertIn(wanted, ids)
+        self.assertTrue({True, False} <= {remedy['reaches'] for _, _, remedy in self.pairs})
+
+    def test_each_gives_what_it_promises(self):
+        for (facts, _, remedy), found in zip(self.pairs, self.after):
+            label = f'{remedy}: {described(facts)}'
+            self.assertTrue(cli.same(promised(remedy, 'LI'), value(found, 'LI')), label)
+            self.assertTrue(cli.same(promised(remedy, 'mR_ratio'), worst_ratio(found)), label)
+            self.assertEqual(remedy['verdict'], found['verdict'], label)
+
+    def test_reaches_is_said_exactly_when_the_goal_is_reached(self):
+        for (facts, _, remedy), found in zip(self.pairs, self.after):
+            reached = value(found, 'LI') <= GOAL and worst_ratio(found) <= GOAL
+            self.assertEqual(remedy['reaches'], reached,
+                             f'{value(found, "LI")!r} {worst_ratio(found)!r} {remedy}: {described(facts)}')
+
+    def test_none_makes_it_worse(self):
+        for (facts, before, remedy), found in zip(self.pairs, self.after):
+            self.assertLessEqual(value(found, 'LI'), value(before, 'LI') * (1 + 1e-12),
+                                 f'{remedy}: {described(facts)}')
+
+    def test_what_a_change_starts_from_is_the_fact(self):
+        for facts, _, remedy in self.pairs:
+            for change in remedy['changes']:
+                now = present(facts, change['path'])
+                if now is not None:
+                    self.assertTrue(cli.same(change['from'], now), f'{remedy}: {described(facts)}')
+                self.assertNotEqual(change['from'], change['to'], f'{remedy}: {described(facts)}')
+
+    def test_the_value_is_the_nearest(self):
+        """A thousandth of the way back towards the present value, and the goal is missed."""
+        back, labels = [], []
+        for facts, _, remedy in self.pairs:
+            change = remedy['changes'][0]
+            if not remedy['reaches'] or len(remedy['changes']) > 1 or isinstance(change['to'], (str, bool)):
+                continue
+            nearer = dict(change, to=change['to'] + 0.001 * (change['from'] - change['to']))
+            back.append(applied(facts, [nearer]))
+            labels.append(f'{remedy}: {described(facts)}')
+        self.assertGreater(len(back), COUNT // 4)
+        for label, found in zip(labels, ask(back)):
+            self.assertTrue(value(found, 'LI') > GOAL or worst_ratio(found) > GOAL, label)
+
+    def test_the_text_names_the_value(self):
+        for facts, _, remedy in self.pairs:
+            self.assertRegex(remedy['text'], r'\w+ \w+')
+
+    def test_within_the_goal_there_is_nothing_to_remedy(self):
+        seen = 0
+        for facts, found in self.found:
+            if value(found, 'LI') <= GOAL and worst_ratio(found) <= GOAL:
+                self.assertFalse([r for r in found['remedies'] if r['id'] != 'largest-mass'], described(facts))
+                seen += 1
+        self.assertGreater(seen, 20)
+
+
+class LargestMass(unittest.TestCase):
+    def test_it_is_the_largest(self):
+        """Against the oracle: the smaller of RWL and m_R over the ends, and a hair more is over the goal."""
+        cases = []
+        for facts, found in Remedies.found if hasattr(Remedies, 'found') else []:
+            cases += [(facts, found, r) for r in found['remedies'] if r['id'] == 'largest-mass']
+        self.assertGreater(len(cases), 50)
+        over = []
+        for facts, found, remedy in cases:
+            limit = min(v for s, v in oracle.assess(facts)['quantities'].items()
+                        if s.endswith('.RWL') or s.endswith('.mR'))
+            mass = remedy['changes'][0]['to']
+            self.assertTrue(cli.same(mass, limit), f'{limit}: {remedy}: {described(facts)}')
+            self.assertTrue(remedy['reaches'], f'{remedy}: {described(facts)}')
+            over.append(applied(facts, [dict(remedy['changes'][0], to=mass * (1 + 1e-9))]))
+        for facts, found in zip(over, ask(over)):
+            self.assertTrue(value(found, 'LI') > GOAL or worst_ratio(found) > GOAL, described(facts))
+
+
+class Complete(unittest.TestCase):
+    """No remedy is missed: the oracle tries each fact over its range, and where it reaches the goal the
+    program must too, at least as near."""
+
+    def tried(self, path, values):
+        documents = [f for f in random_lifts.Lifts(f'complete {path}').many(400)]
+        missed = compared = 0
+        for facts, found in zip(documents, ask(documents)):
+            now = present(facts, path)
+            if now is None or (value(found, 'LI') <= GOAL and worst_ratio(found) <= GOAL):
+                continue
+            reach = []
+            for candidate in values(facts['units']):
+                quantities = oracle.assess(cli.put(facts, path, candidate))['quantities']
+                if quantities['LI'] <= GOAL and all(
+                        v <= GOAL for s, v in quantities.items() if s.endswith('mR_ratio')):
+                    reach.append(abs(candidate - now))
+            ours = [abs(r['changes'][0]['to'] - now) for r in found['remedies']
+                    if r['reaches'] and len(r['changes']) == 1 and r['changes'][0]['path'] == path]
+            if reach:
+                compared += 1
+                self.assertTrue(ours, f'{path} alone reaches the goal and is not offered: {described(facts)}')
+                self.assertLessEqual(min(ours), min(reach) + 1e-9, described(facts))
+        self.assertGreater(compared, 3, f'{path} is a remedy somewhere')
+
+    def grid(self, metric, us, steps):
+        return lambda units: [(metric if units == 'metric' else us) * i / steps for i in range(steps + 1)]
+
+    def test_reach(self):
+        self.tried('origin.H', lambda u: [(25 if u == 'metric' else 10) + i * (0.5 if u == 'metric' else 0.2)
+                                          for i in range(76)])
+
+    def test_height_of_the_origin(self):
+        self.tried('origin.V', self.grid(175, 70, 140))
+
+    def test_height_of_the_destination(self):
+        self.tried('destination.V', self.grid(175, 70, 140))
+
+    def test_reach_at_the_destination(self):
+        self.tried('destination.H', lambda u: [(25 if u == 'metric' else 10) + i * (0.5 if u == 'metric' else 0.2)
+                                               for i in range(76)])
+
+    def test_travel(self):
+        self.tried('travel', self.grid(175, 70, 140))
+
+    def test_twist(self):
+        self.tried('origin.A', self.grid(135, 135, 90))
+
+    def test_frequency(self):
+        self.tried('frequency', self.grid(15, 15, 150))
+
+
+if __name__ == '__main__':
+    sy_cases.main()
