@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_WINDOW_H
+#define SY_WINDOW_H
+
+#include <gtk/gtk.h>
+
+#include "sy-worker.h"
+
+/*
+ * One window on one store: a rail on the left (tasks, measuring sheet, limits), a page beside it; a task opens in
+ * the place of the list.
+ *
+ * Actions: "win.new", "win.open-task" (s), "win.open-draft" (s), "win.back", "win.search", "win.survey", "win.page"
+ * (s: "tasks", "survey", "limits"), "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
+ * "win.close". Those of an open task are off while none is open.
+ */
+#define SY_TYPE_WINDOW (sy_window_get_type ())
+G_DECLARE_FINAL_TYPE (SyWindow, sy_window, SY, WINDOW, GtkApplicationWindow)
+
+/* Takes a reference on the worker and stops it at the end. */
+GtkWidget *sy_window_new (GtkApplication *application, SyWorker *worker);
+SyWorker *sy_window_get_worker (SyWindow *window);
+/* "tasks", "survey", "limits" or "task". */
+const char *sy_window_get_page (SyWindow *window);
+/* The open task, NULL for none. */
+GtkWidget *sy_window_get_task_page (SyWindow *window);
+/* The model of the primary menu. */
+GMenuModel *sy_window_menu_model (void); /* new reference */
+
+#endif
