@@ -47,8 +47,9 @@ gboolean sy_store_fail_stale (GError **error, const char *where, const SyHead *h
 gboolean sy_store_fail_not_found (GError **error, const char *id_or_name);
 gboolean sy_head_equal (const SyHead *a, const SyHead *b);
 
-/* The words of a text without case and accents, each with a blank before it: " kase cafe 12". A text has a word
-   that begins with "caf" when " caf" occurs in it. Every backend searches these, so that all find the same. */
+/* The words of a text without case and accents, each with a blank before it: " table cafe 12". A text
+   has a word that begins with "caf" when " caf" occurs in it. Every backend searches these, so that all
+   find the same. */
 char *sy_store_fold (const char *text);
 /* By which names are ordered: no case, no accents, no locale. */
 char *sy_store_name_key (const char *name);

@@ -162,8 +162,9 @@ header_number (const guint8 *header, int at)
          | header[at + 3];
 }
 
-/* Reads the beginning of the file, and nothing else. Through SQLite's own file layer: were the file opened and
-   closed by other means, the locks that this process holds on it through another connection would be lost. */
+/* Reads the beginning of the file, and nothing else. Through SQLite's own file layer: were the file opened
+   and closed by other means, the locks that this process holds on it through another connection would be
+   lost (POSIX drops them with any descriptor of the file). */
 static gboolean
 read_header (const char *full, guint8 *header, GError **error)
 {
@@ -177,7 +178,7 @@ read_header (const char *full, guint8 *header, GError **error)
   if (file->pMethods != NULL)
     file->pMethods->xClose (file);
   sqlite3_free_filename (name);
-  /* What is shorter than a header was read as far as it goes, the rest zeroed: it is told apart by its text. */
+  /* A file shorter than a header was read as far as it goes, the rest zeroed: its text or its id is wrong. */
   if (status != SQLITE_OK && status != SQLITE_IOERR_SHORT_READ)
     return fail_open (full, "read", EIO, error);
   return TRUE;
