@@ -1,11 +1,12 @@
 # SPDX-License-Identifier: MIT
 """Counts test cases in meson's log: count_cases.py TROUBLE TESTLOG BUILD.
 
-TROUBLE: "" when meson test ended well; "?N" when it ended with exit code N, which failed cases explain; any other text
-is a failure of its own. Test programs report their cases in cmocka's words or with a last line
-"N passed, N failed". A program that says nothing of the kind counts as one case, and one that ends
+TROUBLE: "" when meson test ended well; "?N" when it ended with exit code N, which failed cases
+explain; any other text is a failure of its own. Test programs report their cases in cmocka's words
+or with a last line "N passed, N failed". A program that says nothing of the kind counts as one case, and one that ends
 badly counts as at least one failure.
-Prints what failed and then, alone on the last line, "N passed, N failed". Exit code 0: some passed, none failed.
+Prints what failed and then, alone on the last line, "N passed, N failed". Exit code 0: some passed,
+none failed.
 """
 
 import json
@@ -46,7 +47,7 @@ def main():
         try:
             test = json.loads(line)
         except ValueError:
-            continue  # cut off when the time was up; the missing programs count as one failure below
+            continue  # cut off when the time was up, which counts as one failure below
         programs += 1
         good, bad, names = count(test)
         passed += good

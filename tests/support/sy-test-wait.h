@@ -24,7 +24,8 @@ static inline gboolean
 sy_test_until (SyTestCondition holds, gpointer user_data, guint limit_ms)
 {
   gint64 end = g_get_monotonic_time () + (gint64) limit_ms * 1000;
-  guint tick = g_timeout_add (10, sy_test_tick, NULL); /* so that the wait ends without other events */
+  /* So that the wait ends without other events. */
+  guint tick = g_timeout_add (10, sy_test_tick, NULL);
   gboolean held = holds (user_data);
 
   while (!held && g_get_monotonic_time () < end)

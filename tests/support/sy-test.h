@@ -15,8 +15,8 @@
 
 #include <cmocka.h>
 
-/* cmocka's assert_float_equal compares in float, which hides the last nine digits; this compares in double.
-   Equal infinities are close; NaN is close to nothing. */
+/* cmocka's assert_float_equal compares in float, which hides the last nine digits; this compares in
+   double. Equal infinities are close; NaN is close to nothing. */
 static inline bool
 sy_test_is_close (double actual, double expected, double absolute, double relative)
 {

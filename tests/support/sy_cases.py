@@ -1,8 +1,8 @@
 # SPDX-License-Identifier: MIT
 """Runs the cases of a Python test and reports them in cmocka's words, so that all are counted alike.
 
-Cases are the methods test_… of unittest classes, or subjects that a case names with self.subTest. A skipped case is a failure:
-a missing prerequisite must be seen.
+Cases are the methods test_… of unittest classes. A skipped case is a failure: a missing prerequisite
+must be seen. A case that has a method save_evidence is asked to save it when it fails.
 """
 
 import sys
@@ -27,6 +27,9 @@ class _Result(unittest.TestResult):
     def _fail(self, test, error):
         name = self._name(test)
         self.bad.append(name)
+        save = getattr(getattr(test, "test_case", test), "save_evidence", None)
+        if save is not None:
+            save(name)
         text = error if isinstance(error, str) else "".join(traceback.format_exception(*error))
         print(text, file=sys.stderr)
         print(f"[  FAILED  ] {name}", file=sys.stderr, flush=True)
