@@ -35,7 +35,7 @@ steelyard_install ()
 
   if [ "$(id -u)" -ne 0 ]; then
     if ! command -v sudo >/dev/null; then
-      echo "These Debian packages are missing, and neither root nor sudo is at hand to install them:" >&2
+      echo "Debian packages are missing, and neither root nor sudo is at hand to install them:" >&2
       echo "  ${missing[*]}" >&2
       echo "As root:  apt-get install --no-install-recommends ${missing[*]}" >&2
       return 1
@@ -49,7 +49,7 @@ steelyard_install ()
   {
     "${as_root[@]}" apt-get -q update &&
       "${as_root[@]}" env DEBIAN_FRONTEND=noninteractive apt-get -q -y \
-        -o DPkg::Lock::Timeout=120 -o Dpkg::Use-Pty=0 \
+        -o DPkg::Lock::Timeout=120 -o Acquire::http::Timeout=60 -o Dpkg::Use-Pty=0 \
         install --no-install-recommends "${missing[@]}"
   } >&2 </dev/null || {
     echo "The packages could not be installed (see above): ${missing[*]}" >&2
