@@ -77,9 +77,9 @@ problems_error (const GError *why, const SyProblems *problems)
 
   for (int i = 0; i < problems->count; i++)
     {
-      const SyProblem *problem = &problems->items[i];
+      g_autofree char *words = sy_words_problem (&problems->items[i]);
 
-      g_string_append_printf (text, "\n%s: %s (%s)", problem->path, problem->given, problem->allowed);
+      g_string_append_printf (text, "\n%s", words);
     }
   return g_error_new_literal (why->domain, why->code, text->str);
 }

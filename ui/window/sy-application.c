@@ -4,7 +4,7 @@
 #include <glib/gstdio.h>
 
 #include "sy-i18n.h"
-#include "sy-look.h"
+#include "sy-look-resource.h"
 #include "sy-settings.h"
 #include "sy-style.h"
 #include "sy-window.h"

@@ -1,0 +1,178 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-test.h"
+
+#include "sy-task-order.h"
+
+static SyTaskRow *
+new_row (const char *name, double index, SyVerdict verdict)
+{
+  g_autoptr (SyTask) task = sy_task_new ();
+
+  sy_event_set (&task->id, name);
+  sy_event_set (&task->name, name);
+  sy_event_set (&task->when, "2026-01-01T00:00:00Z");
+  sy_event_set (&task->search_text, name);
+  task->index = task->rank = task->mass_kg = index;
+  task->verdict = verdict;
+  return sy_task_row_new (task);
+}
+
+static int
+sign (int order)
+{
+  return (order > 0) - (order < 0);
+}
+
+static void
+unbounded_is_largest_and_none_is_last_both_ways (void **state)
+{
+  (void) state;
+  assert_int_equal (sy_number_order (1, 2, FALSE), -1);
+  assert_int_equal (sy_number_order (INFINITY, 1e300, FALSE), 1);
+  assert_int_equal (sy_number_order (INFINITY, INFINITY, FALSE), 0);
+  assert_int_equal (sy_number_order (NAN, NAN, FALSE), 0);
+  /* Ascending as it is; descending turned round by the caller. */
+  assert_int_equal (sy_number_order (NAN, INFINITY, FALSE), 1);
+  assert_int_equal (-sy_number_order (NAN, INFINITY, TRUE), 1);
+  assert_int_equal (-sy_number_order (INFINITY, NAN, TRUE), -1);
+  assert_int_equal (-sy_number_order (NAN, -INFINITY, TRUE), 1);
+}
+
+static void
+the_order_of_numbers_is_one (void **state)
+{
+  const double values[] = { -INFINITY, -1, 0, 1, INFINITY, NAN };
+
+  (void) state;
+  for (gsize a = 0; a < G_N_ELEMENTS (values); a++)
+    for (gsize b = 0; b < G_N_ELEMENTS (values); b++)
+      for (int descending = 0; descending < 2; descending++)
+        {
+          assert_int_equal (sy_number_order (values[a], values[b], descending),
+                            -sy_number_order (values[b], values[a], descending));
+          for (gsize c = 0; c < G_N_ELEMENTS (values); c++)
+            if (sy_number_order (values[a], values[b], descending) < 0
+                && sy_number_order (values[b], values[c], descending) < 0)
+              assert_true (sy_number_order (values[a], values[c], descending) < 0);
+        }
+}
+
+static void
+names_stand_as_people_count (void **state)
+{
+  const char *const names[] = { "Blank 2", "blank 9", "Blank 10", "blank 11 b", "Coil 1" };
+
+  (void) state;
+  for (gsize i = 0; i + 1 < G_N_ELEMENTS (names); i++)
+    {
+      g_autoptr (SyTaskRow) a = new_row (names[i], 1, SY_VERDICT_BY_HAND);
+      g_autoptr (SyTaskRow) b = new_row (names[i + 1], 1, SY_VERDICT_BY_HAND);
+
+      assert_int_equal (sign (sy_task_order (a, b, SY_BY_NAME, FALSE)), -1);
+      assert_int_equal (sign (sy_task_order (b, a, SY_BY_NAME, FALSE)), 1);
+    }
+}
+
+static void
+times_are_compared_as_moments (void **state)
+{
+  g_autoptr (SyTask) early = sy_task_new ();
+  g_autoptr (SyTask) late = sy_task_new ();
+  g_autoptr (SyTaskRow) a = NULL;
+  g_autoptr (SyTaskRow) b = NULL;
+
+  (void) state;
+  /* 09:30 at two hours east is before 08:00 in London, though not as text. */
+  sy_event_set (&early->when, "2026-03-01T09:30:00+02:00");
+  sy_event_set (&late->when, "2026-03-01T08:00:00Z");
+  a = sy_task_row_new (early);
+  b = sy_task_row_new (late);
+  assert_int_equal (sign (sy_task_order (a, b, SY_BY_WHEN, FALSE)), -1);
+}
+
+static void
+equal_rows_stand_strictest_first (void **state)
+{
+  g_autoptr (SyTaskRow) mechanical = new_row ("b", NAN, SY_VERDICT_MECHANICAL);
+  g_autoptr (SyTaskRow) improve = new_row ("a", NAN, SY_VERDICT_IMPROVE);
+  g_autoptr (SyTaskRow) larger = new_row ("z", 2.5, SY_VERDICT_IMPROVE);
+  g_autoptr (SyTaskRow) smaller = new_row ("c", 1.5, SY_VERDICT_IMPROVE);
+  g_autoptr (SyTaskRow) same = new_row ("d", 1.5, SY_VERDICT_IMPROVE);
+
+  (void) state;
+  assert_int_equal (sign (sy_task_order_rest (mechanical, improve)), -1);
+  assert_int_equal (sign (sy_task_order_rest (larger, smaller)), -1);
+  assert_int_equal (sign (sy_task_order_rest (smaller, improve)), -1);
+  assert_int_equal (sign (sy_task_order_rest (smaller, same)), -1);
+  assert_int_equal (sy_task_order_rest (same, same), 0);
+}
+
+static void
+places_without_a_name_come_last (void **state)
+{
+  g_autoptr (SyTask) here = sy_task_new ();
+  g_autoptr (SyTask) nowhere = sy_task_new ();
+  g_autoptr (SyTaskRow) a = NULL;
+  g_autoptr (SyTaskRow) b = NULL;
+
+  (void) state;
+  sy_event_set (&here->place, "press hall");
+  a = sy_task_row_new (here);
+  b = sy_task_row_new (nowhere);
+  assert_int_equal (sign (sy_task_order (a, b, SY_BY_PLACE, FALSE)), -1);
+  assert_int_equal (sign (-sy_task_order (a, b, SY_BY_PLACE, TRUE)), -1);
+}
+
+static void
+every_word_must_occur (void **state)
+{
+  g_autoptr (SyTaskRow) row = new_row ("Großer Ring · Press Hall", 1, SY_VERDICT_IMPROVE);
+  const struct
+  {
+    const char *search;
+    gboolean chosen;
+  } cases[] = {
+    { "", TRUE },           { "   ", TRUE },        { "ring", TRUE },       { "RING hall", TRUE },
+    { "hall ring", TRUE },  { "ring bay", FALSE },  { "grosser", TRUE },    { "GROSSER", TRUE },
+    { "\tpress\n", TRUE },  { "pressing", FALSE },  { "ri", TRUE },
+  };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_auto (GStrv) words = sy_task_words (cases[i].search);
+      SyTaskChoice choice = { .words = words };
+
+      if (sy_task_chosen (row, &choice) != cases[i].chosen)
+        fail_msg ("\"%s\": expected %d", cases[i].search, cases[i].chosen);
+    }
+}
+
+static void
+a_verdict_chooses (void **state)
+{
+  g_autoptr (SyTaskRow) row = new_row ("ring", 1, SY_VERDICT_IMPROVE);
+  SyTaskChoice choice = { .by_verdict = TRUE, .verdict = SY_VERDICT_IMPROVE };
+
+  (void) state;
+  assert_true (sy_task_chosen (row, &choice));
+  choice.verdict = SY_VERDICT_BY_HAND;
+  assert_false (sy_task_chosen (row, &choice));
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (unbounded_is_largest_and_none_is_last_both_ways),
+    cmocka_unit_test (the_order_of_numbers_is_one),
+    cmocka_unit_test (names_stand_as_people_count),
+    cmocka_unit_test (times_are_compared_as_moments),
+    cmocka_unit_test (equal_rows_stand_strictest_first),
+    cmocka_unit_test (places_without_a_name_come_last),
+    cmocka_unit_test (every_word_must_occur),
+    cmocka_unit_test (a_verdict_chooses),
+  };
+
+  return cmocka_run_group_tests (tests, NULL, NULL);
+}
