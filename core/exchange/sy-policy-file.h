@@ -13,13 +13,15 @@ typedef enum
   SY_EXCHANGE_ERROR_POLICY, /* no policy: the message names the place and what is allowed there */
 } SyExchangeError;
 
-/* The bytes of the policy that comes with the program (data/policies/steelyard-default.json); static. */
-GBytes *sy_policy_builtin (void); /* new reference */
+/* The bytes of the policy that comes with the program (data/policies/steelyard-default.json); new reference. */
+GBytes *sy_policy_builtin (void);
 
 /**
  * sy_policy_read:
  * Strict: passes the scanner, no unknown members, every figure in range.
- * A figure that is looser than the built-in policy needs "loosened_because".
+ * A policy that drops or loosens a row of the built-in one, or assumes a heavier reference mass, needs a text
+ * in "loosened_because", which is then said with every result.
+ * Parameters:   out  resolved and ready for use; written only on TRUE.
  */
 gboolean sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error);
 

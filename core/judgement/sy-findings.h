@@ -26,7 +26,7 @@ typedef struct
 
 typedef struct
 {
-  const char *id;            /* "origin.HM", "pair", "largest-mass"                      */
+  const char *id;            /* path of the fact ("origin.H"), "pair", "largest-mass"     */
   int n_changes;             /* 1 or 2                                                   */
   SyChange changes[2];
   double before[2];          /* the facts as they stand                                  */

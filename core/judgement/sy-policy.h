@@ -26,6 +26,8 @@ typedef struct
   SyVerdict verdict;
   char source[SY_POLICY_SOURCE_MAX];
   bool from_memory;                /* the figure was not checked against its source         */
+  const SyMethod *of;              /* found by sy_policy_resolve                            */
+  int symbol_at, limit_at;         /* places in the method's symbols, -1 for none           */
 } SyPolicyRow;
 
 typedef struct
@@ -42,6 +44,7 @@ typedef struct
   char id[SY_POLICY_ID_MAX];
   int version;
   char title[SY_POLICY_SOURCE_MAX];
+  char loosened_because[SY_POLICY_SOURCE_MAX]; /* "" unless a limit is looser than the built-in one */
   int default_assigned;            /* SyAssigned                              */
   double soon_over, now_over;      /* index over which "improve" is urgent    */
   unsigned long long seed;         /* of the spread                           */
@@ -51,6 +54,14 @@ typedef struct
   int n_tolerances;
   SyTolerance tolerances[SY_POLICY_TOLERANCES_MAX];
 } SyPolicy;
+
+/**
+ * sy_policy_resolve:
+ * Finds every row's method and symbols once, so that judging need not search. To be called after a policy was
+ * filled in and before it is used.
+ * Return value: -1, or the place of the first row that names a method or symbol that does not exist.
+ */
+int sy_policy_resolve (SyPolicy *policy);
 
 /**
  * sy_policy_goal:

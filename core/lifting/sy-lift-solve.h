@@ -21,8 +21,8 @@ bool sy_lift_solve_travel (double wanted, SyUnits units, double *travel);
 #define SY_LIFT_HEIGHTS_MAX 32
 /**
  * sy_lift_solve_height:
- * Heights V at which VM(V) · DM(|V - other|) equals @wanted, on every piece of the two formulas, and the
- * breakpoints of the pieces themselves. With a fixed travel (@moves_travel false) DM is left out.
+ * Heights V at which VM(V) · DM(|V - other|) equals @wanted or has an extreme, on every piece of the two formulas,
+ * and the breakpoints of the pieces themselves. With a fixed travel (@moves_travel false) DM is left out.
  * Return value: how many candidates were written to @heights; each is within 0 .. height_max.
  */
 size_t sy_lift_solve_height (double wanted, double other, bool moves_travel, SyUnits units,

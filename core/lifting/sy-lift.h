@@ -80,13 +80,13 @@ typedef struct
  * What is left open when the day ends is classed by its sum. The pattern repeats until @shift_min is full
  * (a work period longer than the shift is not cut).
  * Parameters:   beyond  receives true when more than 480 min of work add up: outside the equation. Not NULL.
- *               sum_min receives the longest sum of work that no recovery broke, minutes; may be NULL.
+ *               day_min receives the minutes of work in the whole day; may be NULL.
  * Source: 94-110 section 1.2 (duration); the 1.2 and 0.3 ratios: reference text "from memory".
  */
 SyDuration sy_lift_duration_sessions (const SyWorkPeriod *periods, size_t n, bool *beyond,
-                                      double *sum_min);
+                                      double *day_min);
 SyDuration sy_lift_duration_pattern (double work_min, double recovery_min, double shift_min,
-                                     bool *beyond, double *sum_min);
+                                     bool *beyond, double *day_min);
 
 /**
  * sy_lift_reference_mass:

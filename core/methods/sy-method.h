@@ -19,6 +19,8 @@ typedef struct
   const char *avoid_why;
   int avoid_given;
   const char *as_of;    /* date for due dates, "2026-11-25"           */
+  const char *measured_by;
+  const char *measured_on;
   const char *notes;
 } SyCommonFacts;
 extern const SyField sy_common_fields[];
@@ -81,7 +83,7 @@ typedef struct
   SyNote notes[SY_NOTES_MAX];
   int n_notes;
   int governing_end;              /* method's own index of the end that governs      */
-  char governing[48];             /* "origin.HM"                                     */
+  const char *governing;          /* "origin.HM"; static                             */
   const char *index_symbol;       /* symbol of the index that decides: "LI"          */
 } SySink;
 
@@ -110,6 +112,7 @@ typedef struct
   const char *path;    /* "origin.H"; static                 */
   const char *factor;  /* "HM"; static                       */
   SyChangeType type;
+  SyKind kind;         /* of a number */
   size_t offset;
   double value;        /* number, or the choice's index, 0/1 */
   size_t also_offset;  /* a second number to set too (typical not over heaviest); 0 none */
@@ -130,12 +133,15 @@ typedef struct SyMethod
   const char *id;
   const char *title;      /* N_() */
   const char *source;     /* publication and edition */
+  const char *conditions_source; /* clause on what the method leaves out */
   int edition;            /* of our implementation; raised when a result can change */
   size_t facts_size;      /* struct that begins with SyCommonFacts */
   const SyField *fields;  /* the method's own, without the common ones */
   size_t n_fields;
   const SySymbol *symbols;
   size_t n_symbols;
+  const char *index_symbol; /* the index that decides: "LI"                  */
+  const char *ratio_symbol; /* mass against the second limit: "mR_ratio"     */
   const SyMeasured *measured;
   size_t n_measured;
 
@@ -166,6 +172,12 @@ typedef struct SyMethod
 size_t sy_method_count (void);
 const SyMethod *sy_method_at (size_t i);
 const SyMethod *sy_method_find (const char *id);
+
+/* A field of a method or a common one, by dotted path; NULL when there is none. offset may be NULL. */
+const SyField *sy_method_field (const SyMethod *method, const char *path, size_t *offset);
+
+/* Sets every fact to "not given". */
+void sy_method_clear (const SyMethod *method, void *facts);
 
 /* Helpers for method files */
 void sy_sink_begin (SySink *sink, const SyMethod *method, SyQuantity *quantities);

@@ -170,8 +170,8 @@ static gboolean
 take_field (Rest *rest, SyEvent *event, const Field *field, GError **error)
 {
   gpointer place = place_of (event, field);
-  const guint8 *data;
-  gsize size;
+  const guint8 *data = NULL;
+  gsize size = 0;
 
   if (!take_counted (rest, field, &data, &size, error))
     return FALSE;

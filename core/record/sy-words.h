@@ -13,8 +13,14 @@
  */
 typedef const char *(*SyTranslate) (const char *msgid);
 
-char *sy_words_number (double value, int decimals);   /* "2.1", "no limit holds" for INFINITY */
-char *sy_words_quantity (double value, SyKind kind, SyUnits units); /* "8.6 kg" (thin space)  */
+/* Rounded to @decimals at most, trailing zeros left out for all but ratios; "∞" for INFINITY. */
+char *sy_words_number (double value, int decimals);
+/* With as many decimals as the kind is read with, and the unit: "8.6 kg", "55 cm", "0.45". */
+char *sy_words_quantity (double value, SyKind kind, SyUnits units);
+/* The same beside a limit, with more decimals where rounding would make the two look equal. */
+char *sy_words_against (double value, double limit, SyKind kind, SyUnits units);
+/* Rounded towards @towards, so that the rounded value is on the safe side of the exact one. */
+char *sy_words_directed (double value, double towards, SyKind kind, SyUnits units);
 char *sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate);
 char *sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate translate);
 char *sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTranslate translate);
@@ -22,6 +28,12 @@ char *sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTra
 char *sy_words_result (const SyFindings *findings, SyTranslate translate);
 /* The formula of a quantity with the numbers put in: "RWL = 23 × 0.45 × … = 6.9 kg"; NULL when it has none. */
 char *sy_words_formula (const SyFindings *findings, const SyQuantity *quantity, SyTranslate translate);
+/* Cautions of a result, the screening sentence first; @id receives the id (static), may be NULL. */
+int sy_words_n_cautions (const SyFindings *findings);
+char *sy_words_caution (const SyFindings *findings, int i, const char **id, SyTranslate translate);
+/* One problem of a report as a line of text: "$.origin.H: given -5; allowed: a number over 0; unit: cm". */
+char *sy_words_problem (const SyProblem *problem);
+
 /* The caution that every result carries. */
 char *sy_words_screening (SyTranslate translate);
 

@@ -20,6 +20,7 @@ typedef enum
   SY_LEDGER_ERROR_MISSING,  /* by, why or name empty                        */
   SY_LEDGER_ERROR_BASE,     /* no such base revision                        */
   SY_LEDGER_ERROR_NAME,     /* another task has that name                   */
+  SY_LEDGER_ERROR_CLOCK,    /* STEELYARD_CLOCK is no time                     */
 } SyLedgerError;
 
 /* Author and clock are given by the caller. */

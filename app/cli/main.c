@@ -1,0 +1,64 @@
+/* SPDX-License-Identifier: MIT */
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cli.h"
+
+static const struct
+{
+  const char *name;
+  int (*run) (int argc, char **argv);
+  const char *usage, *summary;
+} commands[] = {
+  { "assess", cli_assess, "[--lines] [--spread] [--worksheet] [--policy FILE] FILE…",
+    N_ ("facts JSON in, findings JSON out; “-” is standard input") },
+  { "methods", cli_methods, "[ID]", N_ ("the methods, or the fields of one") },
+  { "record", cli_record, "--store FILE --task NAME --by WHO --why TEXT [--role TEXT] [--base REV] FACTS",
+    N_ ("add a revision to a task") },
+  { "tasks", cli_tasks, "--store FILE [--search TEXT] [--verdict CODE]", N_ ("the tasks, a JSON line each") },
+  { "history", cli_history, "--store FILE TASK", N_ ("the revisions of a task, a JSON line each") },
+  { "sheet", cli_sheet, "--kind survey [--units metric|us] [--paper a4|letter] -o OUT.pdf",
+    N_ ("a sheet to print") },
+};
+
+static void
+print_usage (FILE *to)
+{
+  fprintf (to, "%s\n\n", _ ("steelyard-cli COMMAND …: assess manual lifting, keep the record"));
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    fprintf (to, "  steelyard-cli %s %s\n      %s\n", commands[i].name, commands[i].usage,
+             _ (commands[i].summary));
+  g_autofree char *caution = sy_words_screening (NULL);
+  fprintf (to, "\n%s\n", _ (caution));
+}
+
+int
+main (int argc, char **argv)
+{
+  setlocale (LC_ALL, "");
+  textdomain (SY_GETTEXT_DOMAIN);
+
+  if (argc < 2)
+    {
+      print_usage (stderr);
+      return CLI_PROBLEM;
+    }
+  if (strcmp (argv[1], "--help") == 0 || strcmp (argv[1], "-h") == 0)
+    {
+      print_usage (stdout);
+      return CLI_DONE;
+    }
+  if (strcmp (argv[1], "--version") == 0)
+    {
+      puts ("steelyard " SY_VERSION);
+      return CLI_DONE;
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    if (strcmp (argv[1], commands[i].name) == 0)
+      return commands[i].run (argc - 1, argv + 1);
+  cli_say (CLI_PROBLEM, _ ("no command “%s”"), argv[1]);
+  print_usage (stderr);
+  return CLI_PROBLEM;
+}

@@ -1,0 +1,305 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-policy-file.h"
+
+#include <gio/gio.h>
+#include <string.h>
+
+#include "sy-json.h"
+#include "sy-lift.h"
+#include "sy-policy-resource.h"
+
+#define POLICY_BYTES_MAX (256u * 1024u)
+
+G_DEFINE_QUARK (sy-exchange-error-quark, sy_exchange_error)
+
+GBytes *
+sy_policy_builtin (void)
+{
+  /* Naming the resource keeps the linker from dropping it out of the static library. */
+  GResource *resource = sy_policy_get_resource ();
+  g_autoptr (GError) error = NULL;
+  GBytes *bytes = g_resource_lookup_data (resource, "/org/steelyard/policies/steelyard-default.json",
+                                          G_RESOURCE_LOOKUP_FLAGS_NONE, &error);
+
+  if (bytes == NULL)
+    g_error ("the program was built without its policy: %s", error->message);
+  return bytes;
+}
+
+/* The first thing wrong is kept; the readers below go on and change nothing that matters. */
+typedef struct
+{
+  GError **error;
+  gboolean failed;
+} Reader;
+
+G_GNUC_PRINTF (3, 4)
+static void
+fail (Reader *reader, const SyJson *at, const char *format, ...)
+{
+  va_list args;
+  g_autofree char *text = NULL;
+
+  if (reader->failed)
+    return;
+  reader->failed = TRUE;
+  va_start (args, format);
+  text = g_strdup_vprintf (format, args);
+  va_end (args);
+  g_set_error (reader->error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY, "policy, line %d%s%s: %s",
+               at ? at->line : 1, at && at->key ? ", " : "", at && at->key ? at->key : "", text);
+}
+
+static void
+known_members (Reader *reader, const SyJson *object, const char *const *names)
+{
+  if (object->type != SY_JSON_OBJECT)
+    {
+      fail (reader, object, "an object was expected");
+      return;
+    }
+  for (const SyJson *member = object->first; member != NULL; member = member->next)
+    if (!g_strv_contains (names, member->key))
+      fail (reader, member, "unknown member");
+}
+
+static void
+read_text (Reader *reader, const SyJson *object, const char *name, char *to, gsize size, gboolean required)
+{
+  const SyJson *member = sy_json_member (object, name);
+
+  *to = '\0';
+  if (member == NULL && !required)
+    return;
+  if (member == NULL)
+    fail (reader, object, "\"%s\" is missing: a text", name);
+  else if (member->type != SY_JSON_TEXT || member->text_length == 0 || member->text_length >= size)
+    fail (reader, member, "a text of 1 to %" G_GSIZE_FORMAT " bytes was expected", size - 1);
+  else
+    memcpy (to, member->text, member->text_length + 1);
+}
+
+static double
+read_number (Reader *reader, const SyJson *object, const char *name, double low, double high)
+{
+  const SyJson *member = sy_json_member (object, name);
+
+  if (member == NULL)
+    fail (reader, object, "\"%s\" is missing: a number from %g to %g", name, low, high);
+  else if (member->type != SY_JSON_NUMBER || member->number < low || member->number > high)
+    fail (reader, member, "a number from %g to %g was expected", low, high);
+  else
+    return member->number;
+  return low;
+}
+
+static const SyJson *
+read_part (Reader *reader, const SyJson *object, const char *name, SyJsonType type)
+{
+  const SyJson *member = sy_json_member (object, name);
+
+  if (member == NULL)
+    fail (reader, object, "\"%s\" is missing", name);
+  else if (member->type != type)
+    fail (reader, member, "%s was expected", type == SY_JSON_ARRAY ? "a list" : "an object");
+  else
+    return member;
+  return NULL;
+}
+
+static void
+read_row (Reader *reader, const SyJson *object, SyPolicyRow *row)
+{
+  static const char *const names[] = { "id",    "method",  "symbol", "over",        "over_us", "under", "under_us",
+                                       "over_symbol", "verdict", "source", "from_memory", NULL };
+  const SyJson *memory = sy_json_member (object, "from_memory");
+  char verdict[SY_POLICY_ID_MAX];
+  int limits = 0;
+
+  known_members (reader, object, names);
+  read_text (reader, object, "id", row->id, sizeof row->id, TRUE);
+  read_text (reader, object, "method", row->method, sizeof row->method, TRUE);
+  read_text (reader, object, "symbol", row->symbol, sizeof row->symbol, TRUE);
+  read_text (reader, object, "source", row->source, sizeof row->source, TRUE);
+  read_text (reader, object, "verdict", verdict, sizeof verdict, TRUE);
+  if (!reader->failed && !sy_verdict_from_id (verdict, &row->verdict))
+    fail (reader, sy_json_member (object, "verdict"), "no verdict: \"%s\"", verdict);
+  row->comparator = SY_OVER;
+  if (sy_json_member (object, "over_symbol") != NULL)
+    {
+      limits++;
+      row->limit_is_symbol = true;
+      read_text (reader, object, "over_symbol", row->limit_symbol, sizeof row->limit_symbol, TRUE);
+    }
+  for (int i = 0; i < 2; i++)
+    {
+      const char *name = i == 0 ? "over" : "under", *us = i == 0 ? "over_us" : "under_us";
+      if (sy_json_member (object, name) == NULL)
+        continue;
+      limits++;
+      row->comparator = i == 0 ? SY_OVER : SY_UNDER;
+      row->limit[SY_UNITS_METRIC] = read_number (reader, object, name, 0, 1e6);
+      row->limit[SY_UNITS_US] = sy_json_member (object, us) ? read_number (reader, object, us, 0, 1e6)
+                                                            : row->limit[SY_UNITS_METRIC];
+    }
+  if (limits != 1)
+    fail (reader, object, "exactly one of \"over\", \"under\", \"over_symbol\" was expected");
+  if (memory != NULL && memory->type != SY_JSON_TRUE && memory->type != SY_JSON_FALSE)
+    fail (reader, memory, "true or false was expected");
+  row->from_memory = memory != NULL && memory->type == SY_JSON_TRUE;
+}
+
+static void
+read_tolerance (Reader *reader, const SyJson *object, SyTolerance *tolerance)
+{
+  static const char *const names[] = { "method", "fact", "unit", "measured", "drawing", "estimated", "source",
+                                       NULL };
+  static const char *const hows[SY_N_HOW] = { "measured", "drawing", "estimated" };
+  char unit[SY_POLICY_ID_MAX];
+
+  known_members (reader, object, names);
+  read_text (reader, object, "method", tolerance->method, sizeof tolerance->method, TRUE);
+  read_text (reader, object, "fact", tolerance->fact, sizeof tolerance->fact, TRUE);
+  read_text (reader, object, "source", tolerance->source, sizeof tolerance->source, TRUE);
+  read_text (reader, object, "unit", unit, sizeof unit, TRUE);
+  if (!reader->failed && strcmp (unit, "cm") != 0 && strcmp (unit, "%") != 0 && strcmp (unit, "deg") != 0)
+    fail (reader, sy_json_member (object, "unit"), "one of cm, deg, %% was expected");
+  tolerance->percent = strcmp (unit, "%") == 0;
+  for (int how = 0; how < SY_N_HOW; how++)
+    {
+      double half = read_number (reader, object, hows[how], 0, 1000);
+      tolerance->by_how[how][SY_UNITS_METRIC] = half;
+      tolerance->by_how[how][SY_UNITS_US] = strcmp (unit, "cm") == 0 ? half / SY_CM_PER_IN : half;
+    }
+}
+
+static void
+read_policy (Reader *reader, const SyJson *root, SyPolicy *policy)
+{
+  static const char *const names[] = { "id", "version", "title", "assigned", "urgency", "spread", "rows",
+                                       "tolerances", "loosened_because", NULL };
+  static const char *const urgency_names[] = { "soon_over", "now_over", NULL };
+  static const char *const spread_names[] = { "seed", "draws", NULL };
+  static const char *const assigned_ids[] = { "any-age", "mixed-adults", "men-20-45" };
+  char assigned[SY_POLICY_ID_MAX];
+  const SyJson *part;
+
+  known_members (reader, root, names);
+  read_text (reader, root, "id", policy->id, sizeof policy->id, TRUE);
+  policy->version = (int) read_number (reader, root, "version", 1, 1e6);
+  read_text (reader, root, "title", policy->title, sizeof policy->title, TRUE);
+  read_text (reader, root, "loosened_because", policy->loosened_because, sizeof policy->loosened_because, FALSE);
+  read_text (reader, root, "assigned", assigned, sizeof assigned, TRUE);
+  policy->default_assigned = -1;
+  for (int i = 0; i < 3; i++)
+    if (strcmp (assigned, assigned_ids[i]) == 0)
+      policy->default_assigned = i;
+  if (policy->default_assigned < 0)
+    fail (reader, sy_json_member (root, "assigned"), "one of any-age, mixed-adults, men-20-45 was expected");
+  if ((part = read_part (reader, root, "urgency", SY_JSON_OBJECT)) != NULL)
+    {
+      known_members (reader, part, urgency_names);
+      policy->soon_over = read_number (reader, part, "soon_over", 0, 1000);
+      policy->now_over = read_number (reader, part, "now_over", policy->soon_over, 1000);
+    }
+  if ((part = read_part (reader, root, "spread", SY_JSON_OBJECT)) != NULL)
+    {
+      known_members (reader, part, spread_names);
+      policy->seed = (unsigned long long) read_number (reader, part, "seed", 0, 9007199254740992.0);
+      policy->draws = (int) read_number (reader, part, "draws", 100, 100000);
+    }
+  if ((part = read_part (reader, root, "rows", SY_JSON_ARRAY)) != NULL)
+    {
+      if (part->n_children > SY_POLICY_ROWS_MAX)
+        fail (reader, part, "at most %d rows", SY_POLICY_ROWS_MAX);
+      for (const SyJson *row = part->first; row != NULL && !reader->failed; row = row->next)
+        read_row (reader, row, &policy->rows[policy->n_rows++]);
+    }
+  if ((part = read_part (reader, root, "tolerances", SY_JSON_ARRAY)) != NULL)
+    {
+      if (part->n_children > SY_POLICY_TOLERANCES_MAX)
+        fail (reader, part, "at most %d tolerances", SY_POLICY_TOLERANCES_MAX);
+      for (const SyJson *row = part->first; row != NULL && !reader->failed; row = row->next)
+        read_tolerance (reader, row, &policy->tolerances[policy->n_tolerances++]);
+    }
+  if (reader->failed)
+    return;
+  int unknown = sy_policy_resolve (policy);
+  if (unknown >= 0)
+    fail (reader, root, "row \"%s\" names a method or symbol that does not exist", policy->rows[unknown].id);
+}
+
+static gboolean
+parse (const char *text, gsize length, SyPolicy *out, GError **error)
+{
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
+  g_autofree SyPolicy *policy = g_new0 (SyPolicy, 1);
+  Reader reader = { error, FALSE };
+  const SyJson *root = sy_json_scan (text, length, POLICY_BYTES_MAX, memory, problems);
+
+  if (root == NULL)
+    {
+      const SyProblem *first = &problems->items[0];
+      g_set_error (error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY,
+                   "policy, line %d, %s: given %s, allowed %s", first->line, first->path, first->given,
+                   first->allowed);
+      return FALSE;
+    }
+  read_policy (&reader, root, policy);
+  if (reader.failed)
+    return FALSE;
+  *out = *policy;
+  return TRUE;
+}
+
+/* The id of a built-in row that @policy drops or loosens, NULL for none. */
+static const char *
+loosened_row (const SyPolicy *builtin, const SyPolicy *policy)
+{
+  for (int i = 0; i < builtin->n_rows; i++)
+    {
+      const SyPolicyRow *own = &builtin->rows[i];
+      gboolean kept = FALSE;
+
+      for (int k = 0; k < policy->n_rows && !kept; k++)
+        {
+          const SyPolicyRow *row = &policy->rows[k];
+          kept = strcmp (row->symbol, own->symbol) == 0 && row->of == own->of
+                 && row->comparator == own->comparator && row->limit_is_symbol == own->limit_is_symbol
+                 && strcmp (row->limit_symbol, own->limit_symbol) == 0
+                 && sy_verdict_rank (row->verdict) >= sy_verdict_rank (own->verdict);
+          for (int u = 0; u < SY_N_UNITS; u++)
+            kept = kept && (own->comparator == SY_OVER ? row->limit[u] <= own->limit[u]
+                                                       : row->limit[u] >= own->limit[u]);
+        }
+      if (!kept)
+        return own->id;
+    }
+  return policy->default_assigned > builtin->default_assigned ? "assigned" : NULL;
+}
+
+gboolean
+sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error)
+{
+  g_autoptr (GBytes) bytes = sy_policy_builtin ();
+  g_autofree SyPolicy *policy = g_new0 (SyPolicy, 1);
+  g_autofree SyPolicy *builtin = g_new0 (SyPolicy, 1);
+  gsize size;
+  const char *data = g_bytes_get_data (bytes, &size);
+  const char *row;
+
+  if (!parse (data, size, builtin, error) || !parse (text, length, policy, error))
+    return FALSE;
+  row = loosened_row (builtin, policy);
+  if (row != NULL && *policy->loosened_because == '\0')
+    {
+      g_set_error (error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY,
+                   "policy: \"%s\" is looser than the built-in policy (or missing); that needs a written reason in "
+                   "\"loosened_because\"",
+                   row);
+      return FALSE;
+    }
+  *out = *policy;
+  return TRUE;
+}

@@ -1,0 +1,253 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-findings.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "sy-judge-private.h"
+
+bool
+sy_row_broken (const SyPolicyRow *row, const SyMethod *method, SyUnits units, const SyQuantity *quantities,
+               double *value, double *limit)
+{
+  if (row->of != method)
+    return false;
+  const SyQuantity *quantity = &quantities[row->symbol_at];
+  if (quantity->state == SY_STATE_ABSENT)
+    return false;
+  *value = quantity->value;
+  *limit = row->limit_is_symbol ? quantities[row->limit_at].value : row->limit[units];
+  return row->comparator == SY_OVER ? *value > *limit : *value < *limit;
+}
+
+SyVerdict
+sy_note_verdict (const SyNote *note, SyJudgeFlags flags)
+{
+  switch (note->note_class)
+    {
+    case SY_NOTE_EXCLUDED:
+      return SY_VERDICT_OUTSIDE;
+    case SY_NOTE_MISSING:
+      return flags & SY_JUDGE_RECORD ? SY_VERDICT_INCOMPLETE : SY_VERDICT_BY_HAND;
+    case SY_NOTE_CAUTION:
+      break;
+    }
+  return SY_VERDICT_BY_HAND;
+}
+
+SyVerdict
+sy_avoid_verdict (const void *facts)
+{
+  const SyCommonFacts *common = facts;
+
+  return common->avoid_given && common->avoid == SY_AVOID_YES ? SY_VERDICT_IMPROVE : SY_VERDICT_BY_HAND;
+}
+
+static SyVerdict
+stricter (SyVerdict a, SyVerdict b)
+{
+  return sy_verdict_rank (b) > sy_verdict_rank (a) ? b : a;
+}
+
+static double
+value_of (const SyMethod *method, const SyQuantity *quantities, const char *symbol)
+{
+  for (size_t i = 0; i < method->n_symbols; i++)
+    if (strcmp (method->symbols[i].symbol, symbol) == 0)
+      return quantities[i].state == SY_STATE_ABSENT ? NAN : quantities[i].value;
+  return NAN;
+}
+
+void
+sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context, const SyPolicy *policy,
+               SyJudgeFlags flags, SyOutcome *out)
+{
+  SyQuantity quantities[SY_QUANTITIES_MAX];
+  SySink sink;
+
+  sy_sink_begin (&sink, method, quantities);
+  method->evaluate (facts, context, &sink);
+  out->index = value_of (method, quantities, method->index_symbol);
+  out->ratio = value_of (method, quantities, method->ratio_symbol);
+  out->reaches = true;
+  out->verdict = sy_avoid_verdict (facts);
+  for (int i = 0; i < policy->n_rows; i++)
+    {
+      double value, limit;
+      if (sy_row_broken (&policy->rows[i], method, context->units, quantities, &value, &limit))
+        {
+          out->verdict = stricter (out->verdict, policy->rows[i].verdict);
+          if (sy_verdict_rank (policy->rows[i].verdict) > 0)
+            out->reaches = false;
+        }
+    }
+  for (int i = 0; i < sink.n_notes; i++)
+    out->verdict = stricter (out->verdict, sy_note_verdict (&sink.notes[i], flags));
+}
+
+/* Reasons stand strictest first, otherwise in the order in which they were found. */
+static SyReason *
+add_reason (SyFindings *findings, const char *id, SyVerdict verdict)
+{
+  int at = findings->n_reasons;
+
+  if (at == SY_REASONS_MAX)
+    return NULL;
+  while (at > 0 && sy_verdict_rank (findings->reasons[at - 1].verdict) < sy_verdict_rank (verdict))
+    {
+      findings->reasons[at] = findings->reasons[at - 1];
+      at--;
+    }
+  findings->n_reasons++;
+  SyReason *reason = &findings->reasons[at];
+  *reason = (SyReason) { .id = id, .verdict = verdict };
+  findings->verdict = stricter (findings->verdict, verdict);
+  return reason;
+}
+
+static void
+add_row_reasons (SyFindings *findings)
+{
+  const SyPolicy *policy = findings->policy;
+
+  for (int i = 0; i < policy->n_rows; i++)
+    {
+      const SyPolicyRow *row = &policy->rows[i];
+      double value, limit;
+
+      if (!sy_row_broken (row, findings->method, findings->units, findings->quantities, &value, &limit))
+        continue;
+      SyReason *reason = add_reason (findings, row->id, row->verdict);
+      if (reason == NULL)
+        continue;
+      reason->quantity = &findings->quantities[row->symbol_at];
+      reason->has_value = reason->has_limit = true;
+      reason->value = value;
+      reason->limit = limit;
+      reason->kind = reason->quantity->symbol->kind;
+      reason->source = row->source;
+      reason->from_memory = row->from_memory;
+      if (row->verdict == SY_VERDICT_IMPROVE
+          && strcmp (row->symbol, findings->method->index_symbol) == 0)
+        {
+          reason->urgency = value > policy->now_over    ? SY_URGENCY_NOW
+                            : value > policy->soon_over ? SY_URGENCY_SOON
+                                                        : SY_URGENCY_NONE;
+          findings->urgency = reason->urgency;
+        }
+    }
+}
+
+static void
+add_note_reasons (SyFindings *findings, SyJudgeFlags flags)
+{
+  for (int i = 0; i < findings->sink.n_notes; i++)
+    {
+      const SyNote *note = &findings->sink.notes[i];
+      SyVerdict verdict = sy_note_verdict (note, flags);
+
+      if (sy_verdict_rank (verdict) == 0)
+        continue;
+      SyReason *reason = add_reason (findings, note->id, verdict);
+      if (reason == NULL)
+        continue;
+      reason->source = findings->method->conditions_source;
+      if (note->n_args > 0)
+        {
+          reason->has_value = true;
+          reason->value = note->args[0];
+          reason->kind = note->kinds[0];
+        }
+    }
+}
+
+/* Where the mass itself decides, its limit governs rather than a multiplier: a row whose limit is another quantity
+   is as strict as the verdict, and no index is as far over its own limit. */
+static void
+find_governing (SyFindings *findings)
+{
+  const SyReason *mass = NULL;
+  double mass_part = 0, index_part = 0;
+
+  for (int i = 0; i < findings->policy->n_rows; i++)
+    {
+      const SyPolicyRow *row = &findings->policy->rows[i];
+      double value, limit;
+
+      if (row->verdict != findings->verdict
+          || !sy_row_broken (row, findings->method, findings->units, findings->quantities, &value, &limit))
+        continue;
+      double part = limit > 0 ? value / limit : INFINITY;
+      if (!row->limit_is_symbol)
+        index_part = fmax (index_part, part);
+      else if (part > mass_part)
+        for (int k = 0; k < findings->n_reasons; k++)
+          if (findings->reasons[k].id == row->id)
+            {
+              mass = &findings->reasons[k];
+              mass_part = part;
+            }
+    }
+  const char *governing = mass != NULL && mass_part >= index_part ? mass->id : findings->sink.governing;
+  size_t length = strlen (governing);
+  if (length >= sizeof findings->governing)
+    length = sizeof findings->governing - 1;
+  memcpy (findings->governing, governing, length);
+  findings->governing[length] = '\0';
+}
+
+void
+sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy,
+          SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out)
+{
+  const SyContext context = { .units = units, .default_assigned = policy->default_assigned };
+
+  out->method = method;
+  out->policy = policy;
+  out->units = units;
+  out->verdict = SY_VERDICT_BY_HAND;
+  out->urgency = SY_URGENCY_NONE;
+  out->n_reasons = 0;
+  out->n_remedies = 0;
+  out->spread.present = false;
+  sy_sink_begin (&out->sink, method, out->quantities);
+  method->evaluate (facts, &context, &out->sink);
+
+  add_row_reasons (out);
+  add_note_reasons (out, flags);
+  if (sy_avoid_verdict (facts) == SY_VERDICT_IMPROVE)
+    {
+      SyReason *reason = add_reason (out, "can-be-avoided", SY_VERDICT_IMPROVE);
+      if (reason != NULL)
+        reason->source = "Manual Handling Operations Regulations 1992, reg. 4(1)(a)";
+    }
+  find_governing (out);
+
+  if (flags & SY_JUDGE_SPREAD)
+    {
+      sy_spread_run (method, facts, &context, policy, room->work, room->scratch, &out->spread);
+      if (out->spread.p5 < out->spread.goal && out->spread.p95 > out->spread.goal)
+        {
+          SyReason *reason = add_reason (out, "near-limit", SY_VERDICT_BY_HAND);
+          if (reason != NULL)
+            {
+              reason->has_value = reason->has_limit = true;
+              reason->value = out->spread.share_over_goal * 100;
+              reason->limit = out->spread.goal;
+              reason->kind = SY_KIND_PERCENT;
+              reason->source = "spread of repeated measurements; tolerances of the policy";
+            }
+        }
+    }
+  if (flags & SY_JUDGE_REMEDIES)
+    sy_remedies_find (method, facts, &context, policy, flags, room->scratch, out);
+}
+
+const SyQuantity *
+sy_findings_quantity (const SyFindings *findings, const char *symbol)
+{
+  for (size_t i = 0; i < findings->method->n_symbols; i++)
+    if (strcmp (findings->method->symbols[i].symbol, symbol) == 0)
+      return findings->quantities[i].state == SY_STATE_ABSENT ? NULL : &findings->quantities[i];
+  return NULL;
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_JUDGE_PRIVATE_H
+#define SY_JUDGE_PRIVATE_H
+
+#include "sy-findings.h"
+
+/* A policy row that a set of quantities breaks. */
+bool sy_row_broken (const SyPolicyRow *row, const SyMethod *method, SyUnits units,
+                    const SyQuantity *quantities, double *value, double *limit);
+
+/* What one set of facts comes to, without words. */
+typedef struct
+{
+  double index, ratio;
+  bool reaches;      /* no row of the policy is broken */
+  SyVerdict verdict; /* with notes and all             */
+} SyOutcome;
+void sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context,
+                    const SyPolicy *policy, SyJudgeFlags flags, SyOutcome *out);
+
+/* Verdict of a note or of the answer to "can it be avoided"; by-hand for a mere caution. */
+SyVerdict sy_note_verdict (const SyNote *note, SyJudgeFlags flags);
+SyVerdict sy_avoid_verdict (const void *facts);
+
+/* Fills findings->remedies. @scratch: 2 × facts_size bytes. */
+void sy_remedies_find (const SyMethod *method, const void *facts, const SyContext *context,
+                       const SyPolicy *policy, SyJudgeFlags flags, void *scratch, SyFindings *findings);
+
+#endif

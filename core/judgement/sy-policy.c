@@ -1,0 +1,69 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-policy.h"
+
+#include <math.h>
+#include <string.h>
+
+static int
+symbol_place (const SyMethod *method, const char *symbol)
+{
+  for (size_t i = 0; i < method->n_symbols; i++)
+    if (strcmp (method->symbols[i].symbol, symbol) == 0)
+      return (int) i;
+  return -1;
+}
+
+int
+sy_policy_resolve (SyPolicy *policy)
+{
+  for (int i = 0; i < policy->n_rows; i++)
+    {
+      SyPolicyRow *row = &policy->rows[i];
+
+      row->of = sy_method_find (row->method);
+      row->symbol_at = row->of ? symbol_place (row->of, row->symbol) : -1;
+      row->limit_at = row->of && row->limit_is_symbol ? symbol_place (row->of, row->limit_symbol) : -1;
+      if (row->symbol_at < 0 || (row->limit_is_symbol && row->limit_at < 0))
+        return i;
+    }
+  return -1;
+}
+
+static double
+lowest_limit (const SyPolicy *policy, const SyMethod *method, const char *symbol, SyUnits units)
+{
+  double lowest = INFINITY;
+
+  for (int i = 0; i < policy->n_rows; i++)
+    {
+      const SyPolicyRow *row = &policy->rows[i];
+      if (row->of == method && strcmp (row->symbol, symbol) == 0
+          && row->comparator == SY_OVER && !row->limit_is_symbol && sy_verdict_rank (row->verdict) > 0)
+        lowest = fmin (lowest, row->limit[units]);
+    }
+  return lowest;
+}
+
+SyGoal
+sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units)
+{
+  return (SyGoal) { .index = lowest_limit (policy, method, method->index_symbol, units),
+                    .ratio = lowest_limit (policy, method, method->ratio_symbol, units) };
+}
+
+bool
+sy_policy_tolerance (const SyPolicy *policy, const SyMethod *method, const SyMeasured *fact, int how,
+                     SyUnits units, double *half_width)
+{
+  for (int i = 0; i < policy->n_tolerances; i++)
+    {
+      const SyTolerance *tolerance = &policy->tolerances[i];
+      if (strcmp (tolerance->method, method->id) == 0 && strcmp (tolerance->fact, fact->tolerance) == 0)
+        {
+          /* How it was had is not known: as if by eye, which is the wider. */
+          *half_width = tolerance->by_how[how < 0 ? SY_HOW_ESTIMATED : how][units];
+          return true;
+        }
+    }
+  return false;
+}

@@ -1,0 +1,484 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <string.h>
+
+#include "lift-scene.h"
+#include "sy-lift-facts.h"
+
+/* Fields */
+
+#define FROM_ZERO { SY_BOUND_CLOSED, { 0, 0 } }
+#define FROM_ONE { SY_BOUND_CLOSED, { 1, 1 } }
+#define OVER_ZERO { SY_BOUND_OPEN, { 0, 0 } }
+#define MANUAL "NIOSH 94-110"
+
+static const SyField load_members[] = {
+  { .name = "typical", .symbol = "L", .label = N_ ("Typical load"), .type = SY_MEMBER_NUMBER,
+    .kind = SY_KIND_MASS, .help = N_ ("Weigh several; the average."),
+    .offset = offsetof (SyLiftFacts, load.typical), .required = true, .low = OVER_ZERO,
+    .range_source = MANUAL " 2.4.1" },
+  { .name = "heaviest", .symbol = "L", .label = N_ ("Heaviest load"), .type = SY_MEMBER_NUMBER,
+    .kind = SY_KIND_MASS, .help = N_ ("The heaviest that is handled here; the verdict is by this."),
+    .offset = offsetof (SyLiftFacts, load.heaviest), .required = true, .low = OVER_ZERO,
+    .range_source = MANUAL " 2.4.1" },
+};
+
+#define END_MEMBERS(name_)                                                                              \
+  static const SyField name_[] = {                                                                      \
+    { .name = "H", .symbol = "H", .label = N_ ("Reach"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_REACH, \
+      .help = N_ ("Mid-point between the ankles to mid-point of the grip, along the floor."),           \
+      .offset = offsetof (SyLiftEndFacts, H), .required = true, .low = OVER_ZERO,                       \
+      .range_source = MANUAL " 1.3.1" },                                                                \
+    { .name = "V", .symbol = "V", .label = N_ ("Height of the hands"), .type = SY_MEMBER_NUMBER,        \
+      .kind = SY_KIND_REACH, .help = N_ ("Floor to mid-point of the grip."),                            \
+      .offset = offsetof (SyLiftEndFacts, V), .required = true, .low = FROM_ZERO,                       \
+      .range_source = MANUAL " 1.3.2" },                                                                \
+    { .name = "A", .symbol = "A", .label = N_ ("Twist"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_ANGLE, \
+      .help = N_ ("Angle between straight ahead and the hands, seen from above."),                      \
+      .offset = offsetof (SyLiftEndFacts, A), .required = true, .low = FROM_ZERO,                       \
+      .range_source = MANUAL " 1.3.4" },                                                                \
+  }
+END_MEMBERS (end_members);
+
+#define HAD_MEMBERS(name_, kind_)                                                                       \
+  static const SyField name_[] = {                                                                      \
+    { .name = "how", .label = N_ ("How it was had"), .type = SY_MEMBER_CHOICE,                          \
+      .offset = offsetof (SyHad, how), .choices = sy_how_choices, .n_choices = SY_N_HOW },              \
+    { .name = "by", .label = N_ ("By whom"), .type = SY_MEMBER_TEXT, .offset = offsetof (SyHad, by) },   \
+    { .name = "tolerance", .label = N_ ("Plus or minus"), .type = SY_MEMBER_NUMBER, .kind = kind_,      \
+      .help = N_ ("Nineteen of twenty repeated measurements would fall within this."),                  \
+      .offset = offsetof (SyHad, tolerance), .low = FROM_ZERO, .range_source = "common practice, no source", \
+      .default_text = N_ ("the policy's, by how it was had") },                                         \
+  }
+HAD_MEMBERS (had_reach_members, SY_KIND_REACH);
+HAD_MEMBERS (had_angle_members, SY_KIND_ANGLE);
+HAD_MEMBERS (had_percent_members, SY_KIND_PERCENT);
+
+#define HAD(struct_, name_, label_, members_)                                                            \
+  { .name = #name_, .label = label_, .type = SY_MEMBER_GROUP, .offset = offsetof (struct_, name_),      \
+    .members = members_, .n_members = SY_LEN (members_), .group_size = sizeof (SyHad),                  \
+    .present_offset = offsetof (struct_, name_##_given) }
+
+static const SyField had_end_members[] = {
+  HAD (SyLiftEndHad, H, N_ ("Reach"), had_reach_members),
+  HAD (SyLiftEndHad, V, N_ ("Height of the hands"), had_reach_members),
+  HAD (SyLiftEndHad, A, N_ ("Twist"), had_angle_members),
+};
+
+#define HAD_AT(name_, label_, members_, size_)                                                           \
+  { .name = #name_, .label = label_, .type = SY_MEMBER_GROUP,                                           \
+    .offset = offsetof (SyLiftFacts, had.name_), .members = members_, .n_members = SY_LEN (members_),   \
+    .group_size = size_, .present_offset = offsetof (SyLiftFacts, had.name_##_given) }
+
+static const SyField had_members[] = {
+  HAD_AT (load, N_ ("Load"), had_percent_members, sizeof (SyHad)),
+  HAD_AT (origin, N_ ("Origin"), had_end_members, sizeof (SyLiftEndHad)),
+  HAD_AT (destination, N_ ("Destination"), had_end_members, sizeof (SyLiftEndHad)),
+  HAD_AT (travel, N_ ("Travel"), had_reach_members, sizeof (SyHad)),
+  HAD_AT (frequency, N_ ("Pace"), had_percent_members, sizeof (SyHad)),
+};
+
+static const SyField session_members[] = {
+  { .name = "work", .label = N_ ("Work"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_MINUTES,
+    .help = N_ ("Minutes of lifting."), .offset = offsetof (SyLiftSession, work), .required = true,
+    .low = OVER_ZERO, .range_source = MANUAL " 1.2" },
+  { .name = "recovery", .label = N_ ("Light work after it"), .type = SY_MEMBER_NUMBER,
+    .kind = SY_KIND_MINUTES, .help = N_ ("Minutes without lifting right after; 0 when the day ends."),
+    .offset = offsetof (SyLiftSession, recovery), .required = true, .low = FROM_ZERO,
+    .range_source = MANUAL " 1.2" },
+};
+
+static const SyChoice duration_choices[] = {
+  { "short", N_ ("Short"), N_ ("up to 1 hour, then light work for 1.2 times as long") },
+  { "moderate", N_ ("Moderate"), N_ ("up to 2 hours, then light work for 0.3 times as long") },
+  { "long", N_ ("Long"), N_ ("up to 8 hours with the usual breaks") },
+};
+
+static const SyChoice coupling_choices[] = {
+  { "good", N_ ("Good"), N_ ("handles or cut-outs that fit the hand, or a part the hand wraps round") },
+  { "fair", N_ ("Fair"), N_ ("poorer handles, or fingers bent square under the load") },
+  { "poor", N_ ("Poor"), N_ ("bulky, slippery, sharp-edged or sagging; nothing to hold") },
+};
+
+static const SyChoice assigned_choices[] = {
+  { "any-age", N_ ("Anyone, young and old"), N_ ("reference mass 15 kg") },
+  { "mixed-adults", N_ ("Adults, women and men"), N_ ("reference mass 20 kg") },
+  { "men-20-45", N_ ("Men of 20 to 45 only"), N_ ("reference mass 25 kg") },
+};
+
+/* 94-110 section 1.2.3 and 1.2.4: what the equation leaves out. The ids are the notes' ids too. */
+static const SyChoice condition_choices[] = {
+  { "one-hand", N_ ("Lifted with one hand"), NULL },
+  { "seated-or-kneeling", N_ ("Lifted seated or kneeling"), NULL },
+  { "restricted-space", N_ ("Not enough room to stand or step freely"), NULL },
+  { "unstable-load", N_ ("Load that shifts, swings or spills"), NULL },
+  { "wheelbarrow-or-shovel", N_ ("With a wheelbarrow or shovel"), NULL },
+  { "faster-than-75cm-s", N_ ("Fast or jerked, more than about 75 cm/s (30 in/s)"), NULL },
+  { "slippery-floor", N_ ("Floor slippery, oily or uneven"), NULL },
+  { "temperature-or-humidity", N_ ("Hot, cold or humid, well outside 19 to 26 °C"), NULL },
+  { "over-8h", N_ ("More than eight hours a day"), NULL },
+  { "other-handling-over-10-percent", N_ ("Pushing, pulling, carrying or climbing for more than a tenth of the work"),
+    NULL },
+  { "carried-over-two-steps", N_ ("Carried more than one or two steps"), NULL },
+  { "unexpected-load", N_ ("Load that may be heavier than expected, or stick and come free"), NULL },
+  { "sharp-or-hot", N_ ("Sharp edges or hot surfaces"), NULL },
+  { "protected-persons", N_ ("Done by someone pregnant, under age, injured or returning to work"), NULL },
+};
+
+#define NUMBER(name_, symbol_, kind_, label_, help_, low_, source_)                                      \
+  .name = #name_, .symbol = symbol_, .label = label_, .help = help_, .type = SY_MEMBER_NUMBER,          \
+  .kind = kind_, .offset = offsetof (SyLiftFacts, name_), .low = low_, .range_source = source_
+
+static const SyField fields[] = {
+  { .name = "load", .label = N_ ("Load"), .type = SY_MEMBER_GROUP, .offset = 0, .members = load_members,
+    .n_members = SY_LEN (load_members), .group_size = sizeof (SyLiftFacts), .required = true,
+    .present_offset = offsetof (SyLiftFacts, load_given) },
+  { .name = "origin", .label = N_ ("Origin"), .type = SY_MEMBER_GROUP,
+    .help = N_ ("Where the load is taken from."), .offset = offsetof (SyLiftFacts, origin),
+    .members = end_members, .n_members = SY_LEN (end_members), .group_size = sizeof (SyLiftEndFacts),
+    .required = true, .present_offset = offsetof (SyLiftFacts, origin_given) },
+  { .name = "destination", .label = N_ ("Destination"), .type = SY_MEMBER_GROUP,
+    .help = N_ ("Where the load is put down."), .offset = offsetof (SyLiftFacts, destination),
+    .members = end_members, .n_members = SY_LEN (end_members), .group_size = sizeof (SyLiftEndFacts),
+    .present_offset = offsetof (SyLiftFacts, destination_given) },
+  { NUMBER (travel, "D", SY_KIND_REACH, N_ ("Travel"), N_ ("How far up or down the hands go."), FROM_ZERO,
+            MANUAL " 1.3.3") },
+  { .name = "control_at_destination", .label = N_ ("Placed with control"), .type = SY_MEMBER_BOOL,
+    .help = N_ ("Guided, held or set down with care, or gripped anew, where it is put down."),
+    .offset = offsetof (SyLiftFacts, control_at_destination),
+    .default_text = N_ ("yes, when the destination is given") },
+  { NUMBER (frequency, "F", SY_KIND_FREQUENCY, N_ ("Pace"), N_ ("Lifts a minute over the busiest 15 minutes."),
+            FROM_ZERO, MANUAL " 1.2") },
+  { NUMBER (lifts, NULL, SY_KIND_COUNT, N_ ("Lifts counted"), N_ ("In the minutes beside it."), FROM_ZERO,
+            MANUAL " 1.2") },
+  { NUMBER (in_minutes, NULL, SY_KIND_MINUTES, N_ ("Counted over"), N_ ("The busiest minutes, 15 at most."),
+            OVER_ZERO, MANUAL " 1.2"),
+    .high = { SY_BOUND_CLOSED, { 15, 15 } } },
+  { .name = "duration", .label = N_ ("Duration"), .type = SY_MEMBER_CHOICE,
+    .offset = offsetof (SyLiftFacts, duration), .choices = duration_choices,
+    .n_choices = SY_LEN (duration_choices) },
+  { NUMBER (work_minutes, NULL, SY_KIND_MINUTES, N_ ("Work"), N_ ("Minutes of lifting in one go."), OVER_ZERO,
+            MANUAL " 1.2") },
+  { NUMBER (recovery_minutes, NULL, SY_KIND_MINUTES, N_ ("Light work after it"),
+            N_ ("Minutes without lifting before it starts again."), FROM_ZERO, MANUAL " 1.2") },
+  { NUMBER (shift_minutes, NULL, SY_KIND_MINUTES, N_ ("Length of the shift"), N_ ("The pattern repeats until it is full."),
+            OVER_ZERO, MANUAL " 1.2"),
+    .default_text = N_ ("480 min") },
+  { .name = "sessions", .label = N_ ("Sessions of the day"), .type = SY_MEMBER_LIST,
+    .help = N_ ("Work and the light work after it, in the order of the day."),
+    .offset = offsetof (SyLiftFacts, sessions), .members = session_members,
+    .n_members = SY_LEN (session_members), .group_size = sizeof (SyLiftSession), .max_items = 96 },
+  { .name = "coupling", .label = N_ ("Grip"), .type = SY_MEMBER_CHOICE,
+    .help = N_ ("The worst over the whole lift."), .offset = offsetof (SyLiftFacts, coupling),
+    .choices = coupling_choices, .n_choices = SY_LEN (coupling_choices), .required = true },
+  { NUMBER (hands, NULL, SY_KIND_COUNT, N_ ("Hands"), N_ ("2, or 1 when lifted with one hand."),
+            FROM_ONE, MANUAL " 1.2.3"),
+    .whole = true, .high = { SY_BOUND_CLOSED, { 2, 2 } }, .default_text = N_ ("2") },
+  { NUMBER (persons, NULL, SY_KIND_COUNT, N_ ("Persons"), N_ ("How many lift it together."),
+            FROM_ONE, "common practice, no source"),
+    .whole = true, .default_text = N_ ("1") },
+  { NUMBER (lifts_per_day, NULL, SY_KIND_COUNT, N_ ("Lifts a day"), N_ ("Ranks the tasks; no part of the equation."),
+            FROM_ZERO, "common practice, no source"),
+    .default_text = N_ ("pace × minutes of work") },
+  { .name = "assigned", .label = N_ ("Who may be assigned"), .type = SY_MEMBER_CHOICE,
+    .help = N_ ("Sets the reference mass."), .offset = offsetof (SyLiftFacts, assigned),
+    .choices = assigned_choices, .n_choices = SY_LEN (assigned_choices),
+    .default_text = N_ ("the policy's") },
+  { .name = "conditions", .label = N_ ("Conditions"), .type = SY_MEMBER_SET,
+    .help = N_ ("Ask about each. The equation does not hold where one applies."),
+    .offset = offsetof (SyLiftFacts, conditions), .choices = condition_choices,
+    .n_choices = SY_LEN (condition_choices), .default_text = N_ ("not asked") },
+  { .name = "had", .label = N_ ("How each fact was had"), .type = SY_MEMBER_GROUP, .offset = 0,
+    .members = had_members, .n_members = SY_LEN (had_members), .group_size = sizeof (SyLiftFacts),
+    .present_offset = offsetof (SyLiftFacts, had_given) },
+};
+
+static const SyMeasured measured[] = {
+  { "load.heaviest", offsetof (SyLiftFacts, load.heaviest), offsetof (SyLiftFacts, had.load), "load", true },
+  { "origin.H", offsetof (SyLiftFacts, origin.H), offsetof (SyLiftFacts, had.origin.H), "H", false },
+  { "origin.V", offsetof (SyLiftFacts, origin.V), offsetof (SyLiftFacts, had.origin.V), "V", false },
+  { "origin.A", offsetof (SyLiftFacts, origin.A), offsetof (SyLiftFacts, had.origin.A), "A", false },
+  { "destination.H", offsetof (SyLiftFacts, destination.H), offsetof (SyLiftFacts, had.destination.H), "H",
+    false },
+  { "destination.V", offsetof (SyLiftFacts, destination.V), offsetof (SyLiftFacts, had.destination.V), "V",
+    false },
+  { "destination.A", offsetof (SyLiftFacts, destination.A), offsetof (SyLiftFacts, had.destination.A), "A",
+    false },
+  { "travel", offsetof (SyLiftFacts, travel), offsetof (SyLiftFacts, had.travel), "V", false },
+  { "frequency", offsetof (SyLiftFacts, frequency), offsetof (SyLiftFacts, had.frequency), "frequency", true },
+  { "lifts", offsetof (SyLiftFacts, lifts), offsetof (SyLiftFacts, had.frequency), "frequency", true },
+};
+
+/* Quantities */
+
+#define ISO_MR "ISO 11228-1:2003 A.7 (from memory)"
+#define END_SYMBOLS(end)                                                                                 \
+  { end ".H", SY_KIND_REACH, N_ ("Reach"), "as given" },                                                \
+  { end ".V", SY_KIND_REACH, N_ ("Height of the hands"), "as given" },                                  \
+  { end ".A", SY_KIND_ANGLE, N_ ("Twist"), "as given" },                                                \
+  { end ".HM", SY_KIND_RATIO, N_ ("Horizontal multiplier"), MANUAL " 1.3.1" },                          \
+  { end ".VM", SY_KIND_RATIO, N_ ("Vertical multiplier"), MANUAL " 1.3.2" },                            \
+  { end ".DM", SY_KIND_RATIO, N_ ("Distance multiplier"), MANUAL " 1.3.3" },                            \
+  { end ".AM", SY_KIND_RATIO, N_ ("Asymmetric multiplier"), MANUAL " 1.3.4" },                          \
+  { end ".FM", SY_KIND_RATIO, N_ ("Frequency multiplier"), MANUAL " 1.3.5, table 5" },                  \
+  { end ".CM", SY_KIND_RATIO, N_ ("Coupling multiplier"), MANUAL " 1.3.6, table 7" },                   \
+  { end ".FIRWL", SY_KIND_MASS, N_ ("Frequency-independent recommended weight limit"), MANUAL " 2.4.1" }, \
+  { end ".RWL", SY_KIND_MASS, N_ ("Recommended weight limit"), MANUAL " 1.1" },                         \
+  { end ".LI", SY_KIND_RATIO, N_ ("Lifting index"), MANUAL " 1.4" },                                    \
+  { end ".FILI", SY_KIND_RATIO, N_ ("Frequency-independent lifting index"), MANUAL " 2.4.1" },          \
+  { end ".mR", SY_KIND_MASS, N_ ("Mass limit with the reference mass"), ISO_MR },                       \
+  { end ".mR_ratio", SY_KIND_RATIO, N_ ("Mass against that limit"), ISO_MR }
+
+static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
+  END_SYMBOLS ("origin"),
+  END_SYMBOLS ("destination"),
+  { "D", SY_KIND_REACH, N_ ("Vertical travel"), MANUAL " 1.3.3" },
+  { "F", SY_KIND_FREQUENCY, N_ ("Lifting frequency"), MANUAL " 1.2" },
+  { "RWL", SY_KIND_MASS, N_ ("Recommended weight limit at the end that governs"), MANUAL " 1.1" },
+  { "LI", SY_KIND_RATIO, N_ ("Lifting index by the heaviest load"), MANUAL " 1.4" },
+  { "LI_typical", SY_KIND_RATIO, N_ ("Lifting index by the typical load"), MANUAL " 1.4" },
+  { "mR", SY_KIND_MASS, N_ ("Mass limit with the reference mass, at the end that governs"), ISO_MR },
+  { "mR_ratio", SY_KIND_RATIO, N_ ("Heaviest load against that limit"), ISO_MR },
+  { "m_ref", SY_KIND_MASS, N_ ("Reference mass of who may be assigned"), "ISO 11228-1:2003 Annex C (from memory)" },
+  { "mass_each", SY_KIND_MASS, N_ ("Heaviest load by person"), "common practice, no source" },
+  { "persons", SY_KIND_COUNT, N_ ("Persons"), "as given" },
+  { "lifts_per_day", SY_KIND_COUNT, N_ ("Lifts a day"), "as given, or pace × minutes of work" },
+};
+
+void
+sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *out)
+{
+  /* Upper limits of the classes: minutes of work when only the class is known. */
+  static const double class_min[] = { 60, 120, 480 };
+
+  out->units = context->units;
+  out->heaviest = facts->load.heaviest.value;
+  out->typical = facts->load.typical.value;
+  out->persons = facts->persons.given ? facts->persons.value : 1;
+  out->has_destination = facts->destination_given == 1;
+  out->n_ends = out->has_destination && facts->control_at_destination != 0 ? 2 : 1;
+  out->at[0] = (SyLiftPosition) { facts->origin.H.value, facts->origin.V.value, facts->origin.A.value };
+  out->at[1] = (SyLiftPosition) { facts->destination.H.value, facts->destination.V.value,
+                                  facts->destination.A.value };
+  out->pace.travel = out->has_destination ? fabs (out->at[1].height - out->at[0].height)
+                                          : facts->travel.value;
+  out->pace.per_min = facts->frequency.given ? facts->frequency.value
+                                             : facts->lifts.value / facts->in_minutes.value;
+  out->pace.coupling = (SyCoupling) facts->coupling;
+  out->assigned_default = facts->assigned < 0;
+  out->pace.reference_mass = sy_lift_reference_mass (
+    (SyAssigned) (out->assigned_default ? context->default_assigned : facts->assigned), context->units);
+
+  out->beyond = false;
+  if (facts->duration >= 0)
+    {
+      out->pace.duration = (SyDuration) facts->duration;
+      out->day_min = class_min[facts->duration];
+    }
+  else if (facts->work_minutes.given)
+    out->pace.duration = sy_lift_duration_pattern (
+      facts->work_minutes.value, facts->recovery_minutes.value,
+      facts->shift_minutes.given ? facts->shift_minutes.value : 480, &out->beyond, &out->day_min);
+  else
+    {
+      SyWorkPeriod periods[96];
+      const SyLiftSession *sessions = facts->sessions.items;
+      for (size_t i = 0; i < facts->sessions.count; i++)
+        periods[i] = (SyWorkPeriod) { sessions[i].work.value, sessions[i].recovery.value };
+      out->pace.duration = sy_lift_duration_sessions (periods, facts->sessions.count, &out->beyond,
+                                                      &out->day_min);
+    }
+}
+
+static void
+add_notes (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink)
+{
+  const SyLiftConstants *c = sy_lift_constants (lift->units);
+
+  if (facts->conditions.given)
+    {
+      for (size_t i = 0; i < SY_LEN (condition_choices); i++)
+        if (facts->conditions.bits & (1ul << i))
+          sy_sink_note (sink, condition_choices[i].id, SY_NOTE_EXCLUDED);
+    }
+  else
+    sy_sink_note (sink, "conditions-not-asked", SY_NOTE_MISSING);
+  if (facts->hands.given && facts->hands.value < 2)
+    sy_sink_note (sink, "one-hand", SY_NOTE_EXCLUDED);
+  if (lift->persons > 1)
+    sy_note_arg (sy_sink_note (sink, "several-persons", SY_NOTE_EXCLUDED), SY_KIND_COUNT, lift->persons);
+  if (lift->beyond)
+    sy_sink_note (sink, "over-8h", SY_NOTE_EXCLUDED);
+
+  if (lift->assigned_default)
+    sy_note_arg (sy_sink_note (sink, "assigned-default", SY_NOTE_CAUTION), SY_KIND_MASS,
+                 lift->pace.reference_mass);
+  if (lift->has_destination && facts->control_at_destination < 0)
+    sy_sink_note (sink, "control-assumed", SY_NOTE_CAUTION);
+  for (int end = 0; end < lift->n_ends; end++)
+    if (lift->at[end].reach < c->reach_min)
+      sy_note_arg (sy_sink_note (sink, "reach-minimum", SY_NOTE_CAUTION), SY_KIND_REACH, c->reach_min);
+  if (lift->pace.travel < c->travel_min)
+    sy_note_arg (sy_sink_note (sink, "travel-minimum", SY_NOTE_CAUTION), SY_KIND_REACH, c->travel_min);
+}
+
+static void
+evaluate (const void *data, const SyContext *context, SySink *sink)
+{
+  const SyLiftFacts *facts = data;
+  SyLiftCase lift;
+  SyLiftEnd ends[2];
+  int worst = 0;
+
+  sy_lift_case (facts, context, &lift);
+  for (int end = 0; end < lift.n_ends; end++)
+    {
+      SyLiftEnd *e = &ends[end];
+      size_t at = (size_t) end * SY_LIFT_PER_END;
+
+      sy_lift_end (&lift.at[end], &lift.pace, lift.heaviest, lift.units, e);
+      const double values[SY_LIFT_PER_END] = {
+        lift.at[end].reach, lift.at[end].height, lift.at[end].twist_deg, e->hm, e->vm, e->dm, e->am, e->fm,
+        e->cm, e->firwl, e->rwl, e->li, e->fili, e->mr, e->mr_ratio
+      };
+      for (size_t i = 0; i < SY_LIFT_PER_END; i++)
+        sy_sink_value (sink, at + i, values[i]);
+      if (e->rwl < ends[worst].rwl)
+        worst = end;
+    }
+
+  const SyLiftEnd *e = &ends[worst];
+  sy_sink_value (sink, SY_LIFT_ALL_D, lift.pace.travel);
+  sy_sink_value (sink, SY_LIFT_ALL_F, lift.pace.per_min);
+  sy_sink_value (sink, SY_LIFT_ALL_RWL, e->rwl);
+  sy_sink_value (sink, SY_LIFT_ALL_LI, e->li);
+  sy_sink_value (sink, SY_LIFT_ALL_LI_TYPICAL, e->rwl > 0 ? lift.typical / e->rwl : INFINITY);
+  sy_sink_value (sink, SY_LIFT_ALL_MR, e->mr);
+  sy_sink_value (sink, SY_LIFT_ALL_MR_RATIO, e->mr_ratio);
+  sy_sink_value (sink, SY_LIFT_ALL_M_REF, lift.pace.reference_mass);
+  sy_sink_value (sink, SY_LIFT_ALL_MASS_EACH, lift.heaviest / lift.persons);
+  sy_sink_value (sink, SY_LIFT_ALL_PERSONS, lift.persons);
+  sy_sink_value (sink, SY_LIFT_ALL_LIFTS_PER_DAY,
+                 facts->lifts_per_day.given ? facts->lifts_per_day.value
+                                            : lift.pace.per_min * lift.day_min);
+
+  const double factors[] = { e->hm, e->vm, e->dm, e->am, e->fm, e->cm };
+  size_t smallest = 0;
+  for (size_t i = 1; i < SY_LEN (factors); i++)
+    if (factors[i] < factors[smallest])
+      smallest = i;
+  sink->governing_end = worst;
+  sink->governing = symbols[(size_t) worst * SY_LIFT_PER_END + SY_LIFT_HM + smallest].symbol;
+  if (!context->quantities_only)
+    add_notes (facts, &lift, sink);
+}
+
+/* Cross-field check */
+
+static void
+conflict (SyProblems *problems, SyProblemKind kind, const char *path, const char *given,
+          const char *allowed)
+{
+  sy_problems_add (problems, kind, 0, path, given, allowed, "");
+}
+
+static void
+check (const void *data, SyUnits units, SyProblems *problems)
+{
+  const SyLiftFacts *facts = data;
+
+  if (facts->load.typical.given && facts->load.heaviest.given
+      && facts->load.heaviest.value < facts->load.typical.value)
+    {
+      char given[SY_NUMBER_TEXT_MAX];
+      sy_number_print (facts->load.heaviest.value, given);
+      sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, "$.load.heaviest", given,
+                       "not less than load.typical", sy_unit_name (SY_KIND_MASS, units));
+    }
+
+  if (facts->destination_given == 1 && facts->travel.given)
+    conflict (problems, SY_PROBLEM_CONFLICT, "$.travel", "both destination and travel",
+              "destination or travel, not both");
+  else if (facts->destination_given != 1 && !facts->travel.given)
+    conflict (problems, SY_PROBLEM_MISSING, "$.destination", "nothing",
+              "destination {H, V, A}, or travel");
+  if (facts->destination_given != 1 && facts->control_at_destination == 1)
+    conflict (problems, SY_PROBLEM_CONFLICT, "$.control_at_destination", "true without a destination",
+              "control at the destination needs destination {H, V, A}");
+
+  bool counted = facts->lifts.given || facts->in_minutes.given;
+  if (facts->frequency.given && counted)
+    conflict (problems, SY_PROBLEM_CONFLICT, "$.frequency", "both frequency and a count",
+              "frequency, or lifts with in_minutes, not both");
+  else if (!facts->frequency.given && !counted)
+    conflict (problems, SY_PROBLEM_MISSING, "$.frequency", "nothing",
+              "frequency, or lifts with in_minutes");
+  else if (counted && !facts->lifts.given)
+    conflict (problems, SY_PROBLEM_MISSING, "$.lifts", "nothing", "a count beside in_minutes");
+  else if (counted && !facts->in_minutes.given)
+    conflict (problems, SY_PROBLEM_MISSING, "$.in_minutes", "nothing",
+              "minutes beside lifts, over 0 and at most 15");
+
+  bool pattern = facts->work_minutes.given || facts->recovery_minutes.given;
+  int ways = (facts->duration >= 0) + pattern + facts->sessions.given;
+  if (ways > 1)
+    conflict (problems, SY_PROBLEM_CONFLICT, "$.duration", "more than one way of giving it",
+              "duration, or work_minutes with recovery_minutes, or sessions");
+  else if (ways == 0)
+    conflict (problems, SY_PROBLEM_MISSING, "$.duration", "nothing",
+              "duration, or work_minutes with recovery_minutes, or sessions");
+  if (pattern && !facts->work_minutes.given)
+    conflict (problems, SY_PROBLEM_MISSING, "$.work_minutes", "nothing",
+              "minutes of work beside recovery_minutes, over 0");
+  if (pattern && !facts->recovery_minutes.given)
+    conflict (problems, SY_PROBLEM_MISSING, "$.recovery_minutes", "nothing",
+              "minutes of light work beside work_minutes, 0 or more");
+  if (facts->shift_minutes.given && !pattern)
+    conflict (problems, SY_PROBLEM_CONFLICT, "$.shift_minutes", "without a pattern",
+              "only beside work_minutes with recovery_minutes");
+  if (facts->sessions.given && facts->sessions.count == 0)
+    conflict (problems, SY_PROBLEM_SIZE, "$.sessions", "an empty list", "1 to 96 sessions");
+}
+
+/* Drawings */
+
+static const char *const view_titles[] = { N_ ("From the side"), N_ ("From above") };
+
+static void
+scene (const void *data, SyUnits units, const SySink *sink, size_t view, SyScene *out)
+{
+  const SyLiftFacts *facts = data;
+  const SyContext context = { .units = units, .default_assigned = SY_ASSIGNED_MIXED_ADULTS };
+  SyLiftCase lift;
+
+  sy_lift_case (facts, &context, &lift);
+  (view == 0 ? sy_lift_scene_side : sy_lift_scene_above) (
+    out, &lift.at[0], lift.has_destination ? &lift.at[1] : NULL, lift.pace.travel, sink->governing);
+}
+
+extern const SyMethod sy_method_lift;
+const SyMethod sy_method_lift = {
+  .id = "lift",
+  .title = N_ ("One lift"),
+  .source = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110 (1994, rev. 9/2021); "
+            "reference masses of ISO 11228-1:2003 (from memory)",
+  .conditions_source = MANUAL " 1.2 (limitations)",
+  .edition = 1,
+  .facts_size = sizeof (SyLiftFacts),
+  .fields = fields,
+  .n_fields = SY_LEN (fields),
+  .symbols = symbols,
+  .n_symbols = SY_LEN (symbols),
+  .index_symbol = "LI",
+  .ratio_symbol = "mR_ratio",
+  .measured = measured,
+  .n_measured = SY_LEN (measured),
+  .check = check,
+  .evaluate = evaluate,
+  .n_factors = SY_LIFT_N_FACTORS,
+  .candidates = sy_lift_candidates,
+  .largest_mass = sy_lift_largest_mass,
+  .n_views = SY_LEN (view_titles),
+  .view_titles = view_titles,
+  .scene = scene,
+};

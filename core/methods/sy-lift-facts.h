@@ -1,0 +1,96 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_LIFT_FACTS_H
+#define SY_LIFT_FACTS_H
+
+#include "sy-lift.h"
+#include "sy-method.h"
+
+/* The facts of one lift as measured, in the document's units: masses kg or lb, lengths cm or in. */
+
+typedef struct
+{
+  SyNumber H, V, A; /* cm or in, cm or in, degrees */
+} SyLiftEndFacts;
+
+typedef struct
+{
+  SyHad H, V, A;
+  int H_given, V_given, A_given;
+} SyLiftEndHad;
+
+typedef struct
+{
+  SyCommonFacts common;
+  struct
+  {
+    SyNumber typical, heaviest;
+  } load;
+  int load_given;
+  SyLiftEndFacts origin, destination;
+  int origin_given, destination_given;
+  SyNumber travel;
+  int control_at_destination; /* 0, 1, -1 */
+  SyNumber frequency;
+  SyNumber lifts, in_minutes;
+  int duration; /* SyDuration or -1 */
+  SyNumber work_minutes, recovery_minutes, shift_minutes;
+  SyList sessions; /* of SyLiftSession */
+  int coupling;    /* SyCoupling or -1 */
+  SyNumber hands, persons;
+  SyNumber lifts_per_day;
+  int assigned; /* SyAssigned or -1 */
+  SySet conditions;
+  struct
+  {
+    SyHad load, travel, frequency;
+    int load_given, travel_given, frequency_given;
+    SyLiftEndHad origin, destination;
+    int origin_given, destination_given;
+  } had;
+  int had_given;
+} SyLiftFacts;
+
+typedef struct
+{
+  SyNumber work, recovery; /* minutes */
+} SyLiftSession;
+
+/* Symbols of the method's quantities: fifteen for each end, then those of the whole lift. */
+enum
+{
+  SY_LIFT_REACH, SY_LIFT_HEIGHT, SY_LIFT_TWIST,
+  SY_LIFT_HM, SY_LIFT_VM, SY_LIFT_DM, SY_LIFT_AM, SY_LIFT_FM, SY_LIFT_CM, SY_LIFT_FIRWL, SY_LIFT_RWL,
+  SY_LIFT_LI, SY_LIFT_FILI, SY_LIFT_MR, SY_LIFT_MR_RATIO,
+  SY_LIFT_PER_END,
+  SY_LIFT_ALL_D = 2 * SY_LIFT_PER_END, SY_LIFT_ALL_F, SY_LIFT_ALL_RWL, SY_LIFT_ALL_LI,
+  SY_LIFT_ALL_LI_TYPICAL, SY_LIFT_ALL_MR, SY_LIFT_ALL_MR_RATIO, SY_LIFT_ALL_M_REF,
+  SY_LIFT_ALL_MASS_EACH, SY_LIFT_ALL_PERSONS, SY_LIFT_ALL_LIFTS_PER_DAY,
+  SY_LIFT_N_SYMBOLS
+};
+
+/* The facts brought into the shape of the equation. */
+typedef struct
+{
+  SyUnits units;
+  double heaviest, typical;
+  double persons;
+  int n_ends;       /* 1: origin only; 2: the destination counts too             */
+  bool has_destination; /* measured, whether it counts or not                    */
+  SyLiftPosition at[2];
+  SyLiftPace pace;
+  bool beyond;      /* more than eight hours of work                             */
+  double day_min;   /* minutes of work a day                                     */
+  bool assigned_default;
+} SyLiftCase;
+
+/* Facts that passed the check. */
+void sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *out);
+
+/* The method's remedies; see SyMethod. */
+#define SY_LIFT_N_FACTORS 12
+size_t sy_lift_candidates (const void *facts, const SyContext *context, const SyGoal *goal, size_t factor,
+                           SyChange *changes, SyChange *best, bool *has_best);
+bool sy_lift_largest_mass (const void *facts, const SyContext *context, const SyGoal *goal, double *mass,
+                           SyChange *change);
+
+#endif

@@ -1,0 +1,422 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-facts.h"
+
+#include <string.h>
+
+#include "sy-json-place.h"
+
+typedef struct
+{
+  SyUnits units;
+  SyMemory *memory;
+  SyProblems *problems;
+} Reading;
+
+static void
+report (const Reading *reading, SyProblemKind kind, const SyJsonPlace *place, int line, const char *given,
+        const char *allowed, const char *unit)
+{
+  g_autoptr (GString) path = g_string_new (NULL);
+
+  sy_json_place_write (path, place);
+  sy_problems_add (reading->problems, kind, line, path->str, given, allowed,
+                   strcmp (unit, "1") == 0 ? "" : unit);
+}
+
+/* A value that is not what its field takes: says what was given and what is allowed. */
+static void
+refuse (const Reading *reading, SyProblemKind kind, const SyJsonPlace *place, const SyField *field,
+        const SyJson *value, const char *before)
+{
+  char allowed[SY_PROBLEM_ALLOWED_MAX];
+  g_autofree char *given = g_strndup (value->raw, MIN (value->raw_length, SY_PROBLEM_GIVEN_MAX));
+  g_autofree char *valid = g_utf8_make_valid (given, -1);
+  g_autofree char *text = NULL;
+
+  sy_field_allowed (field, reading->units, allowed, sizeof allowed);
+  text = g_strconcat (before, allowed, NULL);
+  report (reading, kind, place, value->line, valid, text,
+          field->type == SY_MEMBER_NUMBER ? sy_unit_name (field->kind, reading->units) : "");
+}
+
+static bool
+has_units (SyKind kind)
+{
+  return *sy_unit_list (kind) != '\0';
+}
+
+static void
+read_number (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+             SyNumber *out)
+{
+  double number;
+
+  if (value->type == SY_JSON_NUMBER)
+    number = value->number;
+  else if (value->type == SY_JSON_TEXT && has_units (field->kind))
+    {
+      SyTextStatus status = sy_quantity_parse (value->text, value->text_length, field->kind,
+                                               reading->units, true, &number, NULL);
+      const char *why = "";
+
+      switch (status)
+        {
+        case SY_TEXT_OK:
+          break;
+        case SY_TEXT_AMBIGUOUS:
+          why = "no comma before exactly three digits, which could mean thousands or thousandths; ";
+          break;
+        case SY_TEXT_NO_UNIT:
+          why = "text needs a unit; ";
+          break;
+        case SY_TEXT_WRONG_UNIT:
+          why = "a unit of this kind; ";
+          break;
+        case SY_TEXT_TOO_LARGE:
+          why = "a finite number; ";
+          break;
+        case SY_TEXT_EMPTY:
+        case SY_TEXT_NOT_NUMBER:
+          why = "text that begins with a decimal number; ";
+          break;
+        }
+      if (status != SY_TEXT_OK)
+        {
+          refuse (reading, SY_PROBLEM_NUMBER_TEXT, place, field, value, why);
+          return;
+        }
+    }
+  else
+    {
+      refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      return;
+    }
+  if (!sy_field_in_range (field, reading->units, number))
+    {
+      refuse (reading, SY_PROBLEM_RANGE, place, field, value, "");
+      return;
+    }
+  *out = (SyNumber) { number, true };
+}
+
+static int
+find_choice (const SyField *field, const SyJson *value)
+{
+  if (value->type == SY_JSON_TEXT)
+    for (size_t i = 0; i < field->n_choices; i++)
+      if (strcmp (field->choices[i].id, value->text) == 0)
+        return (int) i;
+  return -1;
+}
+
+static void
+read_set (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+          SySet *out)
+{
+  SySet set = { 0, true };
+  gsize n = 0;
+
+  if (value->type != SY_JSON_ARRAY)
+    {
+      refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      return;
+    }
+  for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
+    {
+      SyJsonPlace at = { place, NULL, n };
+      int choice = find_choice (field, item);
+
+      if (choice < 0)
+        refuse (reading, item->type == SY_JSON_TEXT ? SY_PROBLEM_CHOICE : SY_PROBLEM_TYPE, &at, field, item, "");
+      else if (set.bits & (1ul << choice))
+        refuse (reading, SY_PROBLEM_DUPLICATE, &at, field, item, "each once; ");
+      else
+        set.bits |= 1ul << choice;
+    }
+  *out = set;
+}
+
+static bool
+is_date (const char *text)
+{
+  int year, month, day;
+
+  if (strlen (text) != 10 || text[4] != '-' || text[7] != '-')
+    return false;
+  for (int i = 0; i < 10; i++)
+    if (i != 4 && i != 7 && !g_ascii_isdigit (text[i]))
+      return false;
+  year = (text[0] - '0') * 1000 + (text[1] - '0') * 100 + (text[2] - '0') * 10 + (text[3] - '0');
+  month = (text[5] - '0') * 10 + (text[6] - '0');
+  day = (text[8] - '0') * 10 + (text[9] - '0');
+  return year > 0 && month > 0 && month < 13 && day > 0
+         && g_date_valid_dmy ((GDateDay) day, (GDateMonth) month, (GDateYear) year);
+}
+
+static void read_group (const Reading *reading, const SyJsonPlace *place, const SyField *members,
+                        size_t n_members, const SyJson *object, void *into);
+
+static void
+read_list (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+           SyList *out)
+{
+  if (value->type != SY_JSON_ARRAY)
+    {
+      refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      return;
+    }
+  if (value->n_children > field->max_items)
+    {
+      g_autofree char *given = g_strdup_printf ("%" G_GSIZE_FORMAT " items", value->n_children);
+      g_autofree char *allowed = g_strdup_printf ("at most %" G_GSIZE_FORMAT " items", field->max_items);
+      report (reading, SY_PROBLEM_SIZE, place, value->line, given, allowed, "");
+      return;
+    }
+  char *items = sy_memory_take (reading->memory, MAX (value->n_children, 1) * field->group_size);
+  gsize n = 0;
+  for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
+    {
+      SyJsonPlace at = { place, NULL, n };
+      void *into = items + n * field->group_size;
+
+      sy_fields_clear (field->members, field->n_members, into);
+      if (item->type != SY_JSON_OBJECT)
+        refuse (reading, SY_PROBLEM_TYPE, &at, field, item, "");
+      else
+        read_group (reading, &at, field->members, field->n_members, item, into);
+    }
+  *out = (SyList) { items, n, true };
+}
+
+static void
+read_member (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+             void *group)
+{
+  void *at = (char *) group + field->offset;
+  int choice;
+
+  switch (field->type)
+    {
+    case SY_MEMBER_NUMBER:
+      read_number (reading, place, field, value, at);
+      break;
+    case SY_MEMBER_CHOICE:
+      choice = find_choice (field, value);
+      if (choice < 0)
+        refuse (reading, value->type == SY_JSON_TEXT ? SY_PROBLEM_CHOICE : SY_PROBLEM_TYPE, place, field,
+                value, "");
+      else
+        *(int *) at = choice;
+      break;
+    case SY_MEMBER_BOOL:
+      if (value->type != SY_JSON_TRUE && value->type != SY_JSON_FALSE)
+        refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      else
+        *(int *) at = value->type == SY_JSON_TRUE;
+      break;
+    case SY_MEMBER_SET:
+      read_set (reading, place, field, value, at);
+      break;
+    case SY_MEMBER_TEXT:
+    case SY_MEMBER_DATE:
+      if (value->type != SY_JSON_TEXT)
+        refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      else if (field->type == SY_MEMBER_DATE && !is_date (value->text))
+        refuse (reading, SY_PROBLEM_RANGE, place, field, value, "");
+      else
+        *(const char **) at = value->text;
+      break;
+    case SY_MEMBER_GROUP:
+      if (value->type != SY_JSON_OBJECT)
+        {
+          refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+          break;
+        }
+      *(int *) (void *) ((char *) group + field->present_offset) = 1;
+      read_group (reading, place, field->members, field->n_members, value, at);
+      break;
+    case SY_MEMBER_LIST:
+      read_list (reading, place, field, value, at);
+      break;
+    }
+}
+
+static const SyField *
+find_field (const SyField *fields, size_t n, const char *name)
+{
+  for (size_t i = 0; i < n; i++)
+    if (strcmp (fields[i].name, name) == 0)
+      return &fields[i];
+  return NULL;
+}
+
+static void
+append_names (GString *names, const SyField *fields, size_t n)
+{
+  for (size_t i = 0; i < n; i++)
+    g_string_append_printf (names, "%s%s", names->len > 0 ? ", " : "", fields[i].name);
+}
+
+static void
+report_unknown (const Reading *reading, const SyJsonPlace *place, const SyJson *member, GString *names)
+{
+  report (reading, SY_PROBLEM_UNKNOWN_FIELD, place, member->line, member->key, names->str, "");
+}
+
+static void
+report_missing (const Reading *reading, const SyJsonPlace *outer, const SyField *members, size_t n_members,
+                const SyJson *object)
+{
+  for (size_t i = 0; i < n_members; i++)
+    {
+      SyJsonPlace at = { outer, members[i].name, 0 };
+      char allowed[SY_PROBLEM_ALLOWED_MAX];
+
+      if (!members[i].required || sy_json_member (object, members[i].name) != NULL)
+        continue;
+      sy_field_allowed (&members[i], reading->units, allowed, sizeof allowed);
+      report (reading, SY_PROBLEM_MISSING, &at, object->line, "nothing", allowed,
+              members[i].type == SY_MEMBER_NUMBER ? sy_unit_name (members[i].kind, reading->units) : "");
+    }
+}
+
+static void
+read_group (const Reading *reading, const SyJsonPlace *place, const SyField *members, size_t n_members,
+            const SyJson *object, void *into)
+{
+  for (const SyJson *member = object->first; member != NULL; member = member->next)
+    {
+      SyJsonPlace at = { place, member->key, 0 };
+      const SyField *field = find_field (members, n_members, member->key);
+
+      if (field != NULL)
+        read_member (reading, &at, field, member, into);
+      else
+        {
+          g_autoptr (GString) names = g_string_new (NULL);
+          append_names (names, members, n_members);
+          report_unknown (reading, &at, member, names);
+        }
+    }
+  report_missing (reading, place, members, n_members, object);
+}
+
+/* "method" and "units" of the document: without them nothing else can be read. */
+static const SyMethod *
+read_head (Reading *reading, const SyJson *document)
+{
+  static const SyJsonPlace method_place = { NULL, "method", 0 }, units_place = { NULL, "units", 0 };
+  const SyJson *method_value = sy_json_member (document, "method");
+  const SyJson *units_value = sy_json_member (document, "units");
+  const SyMethod *method = NULL;
+  g_autoptr (GString) ids = g_string_new (NULL);
+  bool have_units = false;
+
+  for (size_t i = 0; i < sy_method_count (); i++)
+    g_string_append_printf (ids, "%s%s", i > 0 ? ", " : "one of: ", sy_method_at (i)->id);
+  if (method_value != NULL && method_value->type == SY_JSON_TEXT)
+    method = sy_method_find (method_value->text);
+  if (method == NULL)
+    {
+      g_autofree char *given = method_value ? g_strndup (method_value->raw, MIN (method_value->raw_length, 90))
+                                            : g_strdup ("nothing");
+      report (reading, method_value ? SY_PROBLEM_CHOICE : SY_PROBLEM_MISSING, &method_place,
+              method_value ? method_value->line : document->line, given, ids->str, "");
+    }
+  if (units_value != NULL && units_value->type == SY_JSON_TEXT)
+    have_units = sy_units_from_id (units_value->text, &reading->units);
+  if (!have_units)
+    {
+      g_autofree char *given = units_value ? g_strndup (units_value->raw, MIN (units_value->raw_length, 90))
+                                           : g_strdup ("nothing");
+      report (reading, units_value ? SY_PROBLEM_CHOICE : SY_PROBLEM_MISSING, &units_place,
+              units_value ? units_value->line : document->line, given, "one of: metric, us", "");
+    }
+  return have_units ? method : NULL;
+}
+
+/* Lines of problems that a cross-field check found: the member itself, or the document. */
+static void
+give_lines (const SyJson *document, SyProblems *problems, int from)
+{
+  for (int i = from; i < problems->count; i++)
+    {
+      SyProblem *problem = &problems->items[i];
+      g_auto (GStrv) keys = g_strsplit (problem->path, ".", -1);
+      const SyJson *at = document;
+
+      problem->line = document->line;
+      for (int k = 1; keys[0] != NULL && keys[k] != NULL; k++)
+        {
+          at = sy_json_member (at, keys[k]);
+          if (at == NULL)
+            break;
+          problem->line = at->line;
+        }
+    }
+}
+
+bool
+sy_facts_read (const SyJson *document, SyMemory *memory, SyFacts *out, SyProblems *problems)
+{
+  Reading reading = { SY_UNITS_METRIC, memory, problems };
+  int before = problems->count + problems->dropped;
+
+  if (document->type != SY_JSON_OBJECT)
+    {
+      g_autofree char *given = g_strndup (document->raw, MIN (document->raw_length, 40));
+      report (&reading, SY_PROBLEM_TYPE, NULL, document->line, given, "an object with the facts of one task", "");
+      return false;
+    }
+  const SyMethod *method = read_head (&reading, document);
+  if (method == NULL)
+    return false;
+
+  void *values = sy_memory_take (memory, method->facts_size);
+  sy_method_clear (method, values);
+  for (const SyJson *member = document->first; member != NULL; member = member->next)
+    {
+      SyJsonPlace at = { NULL, member->key, 0 };
+      const SyField *field;
+
+      if (strcmp (member->key, "method") == 0 || strcmp (member->key, "units") == 0)
+        continue;
+      field = find_field (method->fields, method->n_fields, member->key);
+      if (field == NULL)
+        field = find_field (sy_common_fields, sy_n_common_fields, member->key);
+      if (field != NULL)
+        read_member (&reading, &at, field, member, values);
+      else
+        {
+          g_autoptr (GString) names = g_string_new ("method, units");
+          append_names (names, method->fields, method->n_fields);
+          append_names (names, sy_common_fields, sy_n_common_fields);
+          report_unknown (&reading, &at, member, names);
+        }
+    }
+  report_missing (&reading, NULL, method->fields, method->n_fields, document);
+
+  /* A fact that was refused stands as "not given", so that what the cross-field check then finds missing may only
+     repeat the refusal in other words; what it finds in conflict was given and sound. */
+  int from = problems->count;
+  bool refused = problems->dropped > 0;
+  for (int i = 0; i < from; i++)
+    refused = refused || problems->items[i].kind != SY_PROBLEM_UNKNOWN_FIELD;
+  method->check (values, reading.units, problems);
+  if (refused)
+    {
+      int kept = from;
+      for (int i = from; i < problems->count; i++)
+        if (problems->items[i].kind == SY_PROBLEM_CONFLICT)
+          problems->items[kept++] = problems->items[i];
+      problems->count = kept;
+    }
+  give_lines (document, problems, from);
+  if (problems->count + problems->dropped != before)
+    {
+      sy_problems_sort (problems);
+      return false;
+    }
+  *out = (SyFacts) { method, reading.units, values };
+  return true;
+}

@@ -1,0 +1,278 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-findings-json.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "sy-json.h"
+#include "sy-lift-worksheet.h"
+#include "sy-words.h"
+
+static void
+key (GString *out, const char *name)
+{
+  g_string_append_c (out, '"');
+  g_string_append (out, name);
+  g_string_append (out, "\":");
+}
+
+static void
+text_member (GString *out, const char *name, const char *text)
+{
+  g_string_append_c (out, ',');
+  key (out, name);
+  sy_json_write_text (out, text);
+}
+
+static void
+number_member (GString *out, const char *name, double value)
+{
+  g_string_append_c (out, ',');
+  key (out, name);
+  sy_json_write_number (out, value);
+}
+
+/* {"value":1.5} or {"value":null,"state":"unbounded"}, with the unit where one is given */
+static void
+value_object (GString *out, double value, const char *unit)
+{
+  g_string_append (out, "{\"value\":");
+  sy_json_write_number (out, value);
+  if (unit != NULL)
+    text_member (out, "unit", unit);
+  if (isinf (value))
+    g_string_append (out, ",\"state\":\"unbounded\"");
+  g_string_append_c (out, '}');
+}
+
+static void
+write_quantities (GString *out, const SyFindings *findings)
+{
+  const char *between = "";
+
+  g_string_append (out, ",\"quantities\":{");
+  for (size_t i = 0; i < findings->method->n_symbols; i++)
+    {
+      const SyQuantity *quantity = &findings->quantities[i];
+      if (quantity->state == SY_STATE_ABSENT)
+        continue;
+      g_string_append (out, between);
+      key (out, quantity->symbol->symbol);
+      value_object (out, quantity->value, sy_unit_name (quantity->symbol->kind, findings->units));
+      between = ",";
+    }
+  g_string_append_c (out, '}');
+}
+
+static void
+write_reasons (GString *out, const SyFindings *findings)
+{
+  g_string_append (out, ",\"reasons\":[");
+  for (int i = 0; i < findings->n_reasons; i++)
+    {
+      const SyReason *reason = &findings->reasons[i];
+      g_autofree char *text = sy_words_reason (findings, reason, NULL);
+
+      g_string_append (out, i > 0 ? ",{" : "{");
+      key (out, "id");
+      sy_json_write_text (out, reason->id);
+      text_member (out, "text", text);
+      text_member (out, "verdict", sy_verdict_id (reason->verdict));
+      if (reason->urgency != SY_URGENCY_NONE)
+        text_member (out, "urgency", reason->urgency == SY_URGENCY_NOW ? "now" : "soon");
+      if (reason->quantity != NULL)
+        text_member (out, "quantity", reason->quantity->symbol->symbol);
+      if (reason->has_value)
+        {
+          number_member (out, "value", reason->value);
+          if (isinf (reason->value))
+            text_member (out, "state", "unbounded");
+        }
+      if (reason->has_limit)
+        number_member (out, "limit", reason->limit);
+      if (reason->has_value)
+        text_member (out, "unit", sy_unit_name (reason->kind, findings->units));
+      if (reason->source != NULL && *reason->source)
+        text_member (out, "source", reason->source);
+      if (reason->from_memory)
+        g_string_append (out, ",\"from_memory\":true");
+      g_string_append_c (out, '}');
+    }
+  g_string_append_c (out, ']');
+}
+
+static void
+write_change_value (GString *out, const SyFindings *findings, const SyChange *change, double value)
+{
+  const SyField *field = sy_method_field (findings->method, change->path, NULL);
+  size_t at = (size_t) value;
+
+  switch (change->type)
+    {
+    case SY_CHANGE_NUMBER:
+      sy_json_write_number (out, value);
+      break;
+    case SY_CHANGE_CHOICE:
+      sy_json_write_text (out, field != NULL && at < field->n_choices ? field->choices[at].id : "");
+      break;
+    case SY_CHANGE_BOOL:
+      g_string_append (out, value > 0 ? "true" : "false");
+      break;
+    }
+}
+
+static void
+write_remedies (GString *out, const SyFindings *findings)
+{
+  g_string_append (out, ",\"remedies\":[");
+  for (int i = 0; i < findings->n_remedies; i++)
+    {
+      const SyRemedy *remedy = &findings->remedies[i];
+      g_autofree char *text = sy_words_remedy (findings, remedy, NULL);
+
+      g_string_append (out, i > 0 ? ",{" : "{");
+      key (out, "id");
+      sy_json_write_text (out, remedy->id);
+      g_string_append (out, ",\"changes\":[");
+      for (int k = 0; k < remedy->n_changes; k++)
+        {
+          const SyChange *change = &remedy->changes[k];
+
+          g_string_append (out, k > 0 ? ",{" : "{");
+          key (out, "path");
+          sy_json_write_text (out, change->path);
+          text_member (out, "factor", change->factor);
+          g_string_append (out, ",\"from\":");
+          write_change_value (out, findings, change, remedy->before[k]);
+          g_string_append (out, ",\"to\":");
+          write_change_value (out, findings, change, change->value);
+          if (change->type == SY_CHANGE_NUMBER)
+            text_member (out, "unit", sy_unit_name (change->kind, findings->units));
+          g_string_append_c (out, '}');
+        }
+      g_string_append_c (out, ']');
+      number_member (out, findings->method->index_symbol, remedy->index);
+      if (isinf (remedy->index))
+        text_member (out, "state", "unbounded");
+      number_member (out, findings->method->ratio_symbol, remedy->ratio);
+      text_member (out, "verdict", sy_verdict_id (remedy->verdict));
+      g_string_append (out, remedy->reaches ? ",\"reaches\":true" : ",\"reaches\":false");
+      text_member (out, "text", text);
+      g_string_append_c (out, '}');
+    }
+  g_string_append_c (out, ']');
+}
+
+static void
+write_cautions (GString *out, const SyFindings *findings)
+{
+  int n = sy_words_n_cautions (findings);
+
+  g_string_append (out, ",\"cautions\":[");
+  for (int i = 0; i < n; i++)
+    {
+      const char *id;
+      g_autofree char *text = sy_words_caution (findings, i, &id, NULL);
+
+      g_string_append (out, i > 0 ? ",{" : "{");
+      key (out, "id");
+      sy_json_write_text (out, id);
+      text_member (out, "text", text);
+      g_string_append_c (out, '}');
+    }
+  g_string_append_c (out, ']');
+}
+
+static void
+write_spread (GString *out, const SyFindings *findings)
+{
+  const SySpread *spread = &findings->spread;
+
+  g_string_append (out, ",\"spread\":{\"index\":");
+  sy_json_write_text (out, findings->method->index_symbol);
+  g_string_append (out, ",\"p5\":");
+  value_object (out, spread->p5, NULL);
+  g_string_append (out, ",\"median\":");
+  value_object (out, spread->median, NULL);
+  g_string_append (out, ",\"p95\":");
+  value_object (out, spread->p95, NULL);
+  number_member (out, "share_over_goal", spread->share_over_goal);
+  number_member (out, "goal", spread->goal);
+  number_member (out, "draws", spread->draws);
+  if (spread->driver != NULL)
+    {
+      text_member (out, "driver", spread->driver);
+      number_member (out, "driver_share", spread->driver_share);
+    }
+  text_member (out, "text", "A share of repeated measurements, not a chance of injury.");
+  g_string_append_c (out, '}');
+}
+
+static void
+write_worksheet_end (GString *out, const SyFindings *findings, int end)
+{
+  static const char *const names[] = { "HM", "VM", "DM", "AM", "FM", "CM" };
+  SyLiftWorksheet sheet;
+
+  sy_lift_worksheet (findings, end, &sheet);
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    {
+      if (i > 0)
+        g_string_append_c (out, ',');
+      key (out, names[i]);
+      sy_json_write_number (out, sheet.multipliers[i]);
+    }
+  number_member (out, "RWL", sheet.rwl);
+  number_member (out, "LI", sheet.li);
+  if (isinf (sheet.li))
+    text_member (out, "state", "unbounded");
+}
+
+static void
+write_worksheet (GString *out, const SyFindings *findings)
+{
+  static const char *const ends[] = { "origin", "destination" };
+
+  g_string_append (out, ",\"worksheet\":{\"label\":");
+  sy_json_write_text (out, "multipliers rounded half-up to 2 decimals, RWL and LI to 1, to be held against the "
+                           "printed manual; the findings above are not rounded");
+  for (int end = 0; end < 2; end++)
+    if (sy_lift_worksheet_has (findings, end))
+      {
+        g_string_append_c (out, ',');
+        key (out, ends[end]);
+        g_string_append_c (out, '{');
+        write_worksheet_end (out, findings, end);
+        g_string_append_c (out, '}');
+      }
+  g_string_append_c (out, '}');
+}
+
+void
+sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet)
+{
+  const SyMethod *method = findings->method;
+
+  g_string_append (out, "{\"method\":");
+  sy_json_write_text (out, method->id);
+  number_member (out, "edition", method->edition);
+  text_member (out, "source", method->source);
+  text_member (out, "program", "steelyard " SY_VERSION);
+  text_member (out, "units", sy_units_id (findings->units));
+  g_string_append (out, ",\"policy\":{\"id\":");
+  sy_json_write_text (out, findings->policy->id);
+  number_member (out, "version", findings->policy->version);
+  g_string_append_c (out, '}');
+  text_member (out, "index", method->index_symbol);
+  write_quantities (out, findings);
+  text_member (out, "governing", findings->governing);
+  text_member (out, "verdict", sy_verdict_id (findings->verdict));
+  write_reasons (out, findings);
+  write_remedies (out, findings);
+  write_cautions (out, findings);
+  if (findings->spread.present)
+    write_spread (out, findings);
+  if (worksheet)
+    write_worksheet (out, findings);
+  g_string_append_c (out, '}');
+}

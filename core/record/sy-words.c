@@ -1,0 +1,328 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-words.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "sy-words-private.h"
+
+typedef struct
+{
+  const char *id, *text;
+} Template;
+
+static const Template reason_templates[] = {
+  { "index-goal", N_ ("The {symbol} of {value} is over the goal of {limit}.") },
+  { "index-goal-soon", N_ ("The {symbol} of {value} is over the goal of {limit}: improve the task soon.") },
+  { "index-goal-now", N_ ("The {symbol} of {value} is over the goal of {limit}: improve the task now.") },
+  { "index-limit", N_ ("The {symbol} of {value} is over {limit}: at such an index hands are not the answer.") },
+  { "mass-goal", N_ ("The heaviest load is {value} times the mass limit for who may be assigned; the goal is {limit}.") },
+  { "reference-mass",
+    N_ ("The mass of {value} by person is over the reference mass of {limit} for who may be assigned.") },
+  { "can-be-avoided", N_ ("This handling can be avoided, by the answer given; then it should be.") },
+  { "near-limit",
+    N_ ("Close to the limit: repeated measurements would put the index on both sides of {limit}, "
+        "{value} of them over it.") },
+};
+
+static const char site_rule[] = N_ ("{symbol} is {value}; this policy's limit is {limit}.");
+
+/* Notes: what the method excludes, what is missing, what is to be said with a result. */
+static const Template note_templates[] = {
+  { "one-hand", N_ ("Lifted with one hand: the equation holds for two hands only.") },
+  { "several-persons", N_ ("Lifted by {value} persons together: the equation holds for one person; the mass is not divided.") },
+  { "seated-or-kneeling", N_ ("Lifted seated or kneeling: outside the equation.") },
+  { "restricted-space", N_ ("Not enough room to stand or step freely: outside the equation.") },
+  { "unstable-load", N_ ("The load shifts, swings or spills: outside the equation.") },
+  { "wheelbarrow-or-shovel", N_ ("Moved with a wheelbarrow or shovel: outside the equation.") },
+  { "faster-than-75cm-s", N_ ("Lifted fast or with a jerk: outside the equation.") },
+  { "slippery-floor", N_ ("The floor gives no sure footing: outside the equation.") },
+  { "temperature-or-humidity", N_ ("Heat, cold or humidity beyond what the equation allows for.") },
+  { "over-8h", N_ ("More than eight hours of work a day: outside the equation.") },
+  { "other-handling-over-10-percent",
+    N_ ("Other handling makes up more than a tenth of the work: outside the equation.") },
+  { "carried-over-two-steps", N_ ("Carried more than one or two steps: outside the equation.") },
+  { "unexpected-load", N_ ("The load may be heavier than expected, or stick and come free: outside the equation.") },
+  { "sharp-or-hot", N_ ("Sharp edges or hot surfaces keep the load away from the body or out of a full grip: "
+                        "outside the equation.") },
+  { "protected-persons",
+    N_ ("Done by someone who is pregnant, under age, injured or returning to work: the limits do not cover them.") },
+  { "conditions-not-asked", N_ ("It was not asked whether a condition applies that the equation excludes.") },
+  { "assigned-default",
+    N_ ("Who may be assigned was not said; the policy's reference mass of {value} was used.") },
+  { "control-assumed",
+    N_ ("It was not said whether the load is placed with control; it was taken that it is.") },
+  { "reach-minimum", N_ ("A reach under {value} counts as {value}.") },
+  { "travel-minimum", N_ ("A vertical travel under {value} counts as {value}.") },
+};
+
+static const char from_memory[] =
+  N_ ("The reference masses of ISO 11228-1 stand here from memory and were not checked against the standard; "
+      "they may tighten a verdict but are never the only ground for a favourable one.");
+
+static const char loosened[] = N_ ("This policy is looser than the program's own in at least one limit. Reason given: {why}");
+
+static const char screening[] =
+  N_ ("A screening result, not a permission to lift: local regulations and the judgement of a competent person "
+      "come first.");
+
+static const char *
+find_template (const Template *templates, gsize n, const char *id)
+{
+  for (gsize i = 0; i < n; i++)
+    if (strcmp (templates[i].id, id) == 0)
+      return templates[i].text;
+  return NULL;
+}
+
+typedef struct
+{
+  const SyFindings *findings;
+  const SyReason *reason;
+} ReasonFill;
+
+static char *
+fill_reason (const char *name, gconstpointer data)
+{
+  const ReasonFill *fill = data;
+  const SyReason *reason = fill->reason;
+  SyUnits units = fill->findings->units;
+
+  if (strcmp (name, "symbol") == 0)
+    return g_strdup (reason->quantity ? reason->quantity->symbol->symbol : "");
+  if (strcmp (name, "value") == 0 && reason->has_value)
+    return reason->has_limit && reason->kind != SY_KIND_PERCENT
+             ? sy_words_against (reason->value, reason->limit, reason->kind, units)
+             : sy_words_quantity (reason->value, reason->kind, units);
+  if (strcmp (name, "limit") == 0 && reason->has_limit)
+    return sy_words_quantity (reason->limit, reason->kind == SY_KIND_PERCENT ? SY_KIND_RATIO : reason->kind, units);
+  return NULL;
+}
+
+char *
+sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate)
+{
+  const ReasonFill fill = { findings, reason };
+  g_autofree char *urgent = NULL;
+  const char *text = NULL;
+
+  if (reason->urgency != SY_URGENCY_NONE)
+    {
+      urgent = g_strconcat (reason->id, reason->urgency == SY_URGENCY_NOW ? "-now" : "-soon", NULL);
+      text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), urgent);
+    }
+  if (text == NULL)
+    text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), reason->id);
+  if (text == NULL)
+    text = find_template (note_templates, G_N_ELEMENTS (note_templates), reason->id);
+  return sy_words_fill (text ? text : site_rule, translate, fill_reason, &fill);
+}
+
+typedef struct
+{
+  const SyFindings *findings;
+  const SyNote *note;
+} NoteFill;
+
+static char *
+fill_note (const char *name, gconstpointer data)
+{
+  const NoteFill *fill = data;
+
+  if (strcmp (name, "value") != 0 || fill->note->n_args == 0)
+    return NULL;
+  return sy_words_quantity (fill->note->args[0], fill->note->kinds[0], fill->findings->units);
+}
+
+char *
+sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate translate)
+{
+  const NoteFill fill = { findings, note };
+  const char *text = find_template (note_templates, G_N_ELEMENTS (note_templates), note->id);
+
+  return sy_words_fill (text ? text : note->id, translate, fill_note, &fill);
+}
+
+/* Notes that are said as cautions: those that did not become a reason. */
+static const SyNote *
+caution_note (const SyFindings *findings, int wanted)
+{
+  int found = 0;
+
+  for (int i = 0; i < findings->sink.n_notes; i++)
+    {
+      const SyNote *note = &findings->sink.notes[i];
+      gboolean reason = FALSE;
+
+      for (int k = 0; k < findings->n_reasons; k++)
+        reason = reason || strcmp (findings->reasons[k].id, note->id) == 0;
+      if (!reason && found++ == wanted)
+        return note;
+    }
+  return NULL;
+}
+
+static gboolean
+uses_memory (const SyFindings *findings)
+{
+  for (int i = 0; i < findings->policy->n_rows; i++)
+    if (findings->policy->rows[i].of == findings->method && findings->policy->rows[i].from_memory)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+is_loosened (const SyFindings *findings)
+{
+  return *findings->policy->loosened_because != '\0';
+}
+
+static char *
+fill_loosened (const char *name, gconstpointer data)
+{
+  const SyFindings *findings = data;
+
+  return strcmp (name, "why") == 0 ? g_strdup (findings->policy->loosened_because) : NULL;
+}
+
+int
+sy_words_n_cautions (const SyFindings *findings)
+{
+  int n = 1;
+
+  while (caution_note (findings, n - 1) != NULL)
+    n++;
+  return n + (uses_memory (findings) ? 1 : 0) + (is_loosened (findings) ? 1 : 0);
+}
+
+char *
+sy_words_caution (const SyFindings *findings, int i, const char **id, SyTranslate translate)
+{
+  const SyNote *note = i > 0 ? caution_note (findings, i - 1) : NULL;
+
+  gboolean is_last = i == sy_words_n_cautions (findings) - 1;
+  gboolean is_policy = note == NULL && is_last && is_loosened (findings);
+
+  if (id != NULL)
+    *id = i == 0 ? "screening" : note ? note->id : is_policy ? "policy-loosened" : "from-memory";
+  if (i == 0)
+    return sy_words_screening (translate);
+  if (note != NULL)
+    return sy_words_note (findings, note, translate);
+  if (is_policy)
+    return sy_words_fill (loosened, translate, fill_loosened, findings);
+  return g_strdup (translate ? translate (from_memory) : from_memory);
+}
+
+char *
+sy_words_screening (SyTranslate translate)
+{
+  return g_strdup (translate ? translate (screening) : screening);
+}
+
+char *
+sy_words_problem (const SyProblem *problem)
+{
+  GString *text = g_string_new (NULL);
+
+  g_string_append_printf (text, "%s: given %s; allowed: %s", problem->path,
+                          *problem->given ? problem->given : "nothing", problem->allowed);
+  g_string_append_printf (text, "; unit: %s", *problem->unit ? problem->unit : "none");
+  return g_string_free (text, FALSE);
+}
+
+/* Remedies */
+
+static const Template change_templates[] = {
+  { "origin.H", N_ ("Bring the load closer at the origin: a reach of {to} in place of {from}.") },
+  { "origin.V", N_ ("Present the load at another height: hands at {to} in place of {from} at the origin.") },
+  { "origin.A", N_ ("Turn less at the origin: {to} in place of {from}.") },
+  { "destination.H", N_ ("Put it down closer: a reach of {to} in place of {from} at the destination.") },
+  { "destination.V", N_ ("Put it down at another height: hands at {to} in place of {from} at the destination.") },
+  { "destination.A", N_ ("Turn less at the destination: {to} in place of {from}.") },
+  { "travel", N_ ("Shorten the way up or down: {to} in place of {from}.") },
+  { "frequency", N_ ("Slow the pace to {to} from {from}.") },
+  { "lifts", N_ ("Lift less often: {to} lifts in place of {from} in the minutes counted.") },
+  { "duration", N_ ("Shorten the work with light work between: class {to} in place of {from}.") },
+  { "recovery_minutes", N_ ("Lengthen the light work after each spell to {to} from {from}.") },
+  { "coupling", N_ ("Give it a better grip: {to} in place of {from}.") },
+  { "control_at_destination",
+    N_ ("Do away with placing it with control at the destination: let it slide, drop into a guide, or be received.") },
+  { "largest-mass", N_ ("As the task stands, {to} is the heaviest load within every goal.") },
+};
+
+static const char other_change[] = N_ ("Change {path} to {to} from {from}.");
+static const char reaches_goal[] = N_ ("This gives an {symbol} of {index}, within the goals of this policy.");
+static const char falls_short[] = N_ ("This gives an {symbol} of {index}, which is not enough by itself.");
+static const char no_limit[] = N_ ("No limit holds even then.");
+
+typedef struct
+{
+  const SyFindings *findings;
+  const SyRemedy *remedy;
+  const SyChange *change;
+  double before;
+} RemedyFill;
+
+static char *
+change_value (const RemedyFill *fill, double value, gboolean is_new)
+{
+  const SyChange *change = fill->change;
+
+  if (change->type == SY_CHANGE_CHOICE)
+    {
+      const SyField *field = sy_method_field (fill->findings->method, change->path, NULL);
+      gsize at = (gsize) value;
+      return g_strdup (field && at < field->n_choices ? field->choices[at].id : "");
+    }
+  if (!is_new)
+    return sy_words_quantity (value, change->kind, fill->findings->units);
+  /* shown on the far side of the exact value, so that doing what is written is enough */
+  return sy_words_directed (value, change->value < fill->before ? -HUGE_VAL : HUGE_VAL, change->kind,
+                            fill->findings->units);
+}
+
+static char *
+fill_remedy (const char *name, gconstpointer data)
+{
+  const RemedyFill *fill = data;
+
+  if (strcmp (name, "to") == 0)
+    return change_value (fill, fill->change->value, TRUE);
+  if (strcmp (name, "from") == 0)
+    return change_value (fill, fill->before, FALSE);
+  if (strcmp (name, "path") == 0)
+    return g_strdup (fill->change->path);
+  if (strcmp (name, "symbol") == 0)
+    return g_strdup (fill->findings->method->index_symbol);
+  if (strcmp (name, "index") == 0)
+    return sy_words_quantity (fill->remedy->index, SY_KIND_RATIO, fill->findings->units);
+  return NULL;
+}
+
+char *
+sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTranslate translate)
+{
+  GString *text = g_string_new (NULL);
+  RemedyFill fill = { findings, remedy, NULL, 0 };
+  gboolean is_mass = strcmp (remedy->id, "largest-mass") == 0;
+
+  for (int i = 0; i < remedy->n_changes; i++)
+    {
+      const char *id = is_mass ? remedy->id : remedy->changes[i].path;
+      const char *msgid = find_template (change_templates, G_N_ELEMENTS (change_templates), id);
+
+      fill.change = &remedy->changes[i];
+      /* the mass is shown rounded down, whichever way it differs from the present one */
+      fill.before = is_mass ? HUGE_VAL : remedy->before[i];
+      g_autofree char *sentence = sy_words_fill (msgid ? msgid : other_change, translate, fill_remedy, &fill);
+      g_string_append_printf (text, "%s%s", i > 0 ? " " : "", sentence);
+    }
+  if (!is_mass)
+    {
+      const char *msgid = isinf (remedy->index) ? no_limit : remedy->reaches ? reaches_goal : falls_short;
+      g_autofree char *sentence = sy_words_fill (msgid, translate, fill_remedy, &fill);
+      g_string_append_printf (text, " %s", sentence);
+    }
+  return g_string_free (text, FALSE);
+}

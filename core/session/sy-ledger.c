@@ -1,0 +1,323 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-ledger.h"
+
+#include <string.h>
+
+/* How often a save is tried again when another program wrote in between. */
+#define TRIES_MAX 16
+
+G_DEFINE_QUARK (sy-ledger-error-quark, sy_ledger_error)
+
+struct SyLedger
+{
+  SyStore *store;
+  GThread *owner;
+};
+
+SyLedger *
+sy_ledger_open (const char *uri, GError **error)
+{
+  SyStore *store = sy_store_open (uri, error);
+  SyLedger *ledger;
+
+  if (store == NULL)
+    return NULL;
+  ledger = g_new0 (SyLedger, 1);
+  ledger->store = store;
+  ledger->owner = g_thread_self ();
+  return ledger;
+}
+
+static SyStore *
+store_of (SyLedger *ledger)
+{
+  g_assert (ledger->owner == g_thread_self ());
+  return ledger->store;
+}
+
+void
+sy_ledger_close (SyLedger *ledger)
+{
+  if (ledger == NULL)
+    return;
+  sy_store_close (store_of (ledger));
+  g_free (ledger);
+}
+
+void
+sy_record_result_clear (SyRecordResult *result)
+{
+  g_clear_pointer (&result->task_id, g_free);
+}
+
+static gboolean
+is_blank (const char *text)
+{
+  if (text != NULL)
+    for (; *text; text = g_utf8_next_char (text))
+      if (!g_unichar_isspace (g_utf8_get_char (text)))
+        return FALSE;
+  return TRUE;
+}
+
+static gboolean
+check_request (const SyRecordRequest *request, GError **error)
+{
+  const struct
+  {
+    const char *name, *value;
+  } needed[] = { { "task", request->task }, { "by", request->by }, { "why", request->why } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (needed); i++)
+    if (is_blank (needed[i].value))
+      {
+        g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_MISSING,
+                     "%s: given nothing; allowed: a text that is not blank", needed[i].name);
+        return FALSE;
+      }
+  const char *const texts[] = { request->task, request->rename, request->by, request->role, request->why };
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    if (texts[i] != NULL && !g_utf8_validate (texts[i], -1, NULL))
+      {
+        g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_MISSING,
+                     "task, by, role, why: given bytes that are no UTF-8 text; allowed: UTF-8 text");
+        return FALSE;
+      }
+  return TRUE;
+}
+
+/* The same for the same name, time and head, and as good as never the same otherwise. */
+static char *
+new_item_id (const SyRecordRequest *request, const SyHead *head)
+{
+  g_autofree char *head_text = sy_hash_text (&head->hash);
+  g_autofree char *seed = g_strjoin ("\n", request->task, request->by, request->now, head_text, NULL);
+  SyHash hash;
+  char *id;
+
+  sy_hash_of (seed, strlen (seed), &hash);
+  id = sy_hash_text (&hash);
+  id[16] = '\0';
+  return id;
+}
+
+static SyEvent *
+begin_event (SyEventKind kind, const SyRecordRequest *request)
+{
+  SyEvent *event = sy_event_new (kind);
+
+  sy_event_set (&event->by, request->by);
+  sy_event_set (&event->role, request->role ? request->role : "");
+  sy_event_set (&event->why, request->why);
+  sy_event_set (&event->claimed, request->now);
+  sy_event_set (&event->written, request->now);
+  event->clock_set = request->clock_set;
+  sy_event_set (&event->program, "steelyard " SY_VERSION);
+  return event;
+}
+
+static gboolean
+add_policy (SyStore *store, SyDesk *desk, const SyRecordRequest *request, GPtrArray *events, GError **error)
+{
+  g_autoptr (GError) failed = NULL;
+  g_autofree char *adopted = sy_store_policy (store, &failed);
+  gsize length;
+  const char *text = sy_desk_policy_text (desk, &length);
+  g_autofree char *own = g_strndup (text, length);
+  SyEvent *event;
+
+  if (failed != NULL)
+    {
+      g_propagate_error (error, g_steal_pointer (&failed));
+      return FALSE;
+    }
+  if (g_strcmp0 (adopted, own) == 0)
+    return TRUE;
+  event = begin_event (SY_EVENT_POLICY, request);
+  sy_event_set (&event->item_kind, "policy");
+  sy_event_set (&event->name, sy_desk_policy (desk)->id);
+  sy_event_set (&event->why, "policy in force for the revisions that follow");
+  sy_event_set (&event->facts, own);
+  g_ptr_array_add (events, event);
+  return TRUE;
+}
+
+/* The task that is meant, NULL for a new one. */
+static gboolean
+find_task (SyStore *store, const SyRecordRequest *request, SyTask **out, GError **error)
+{
+  g_autoptr (GError) failed = NULL;
+  g_autoptr (SyTask) task = sy_store_find (store, request->task, &failed);
+
+  if (task == NULL && !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND))
+    {
+      g_propagate_error (error, g_steal_pointer (&failed));
+      return FALSE;
+    }
+  if (task != NULL && request->is_new)
+    {
+      g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME,
+                   "There is a task named “%s” already; choose another name or revise that one.", request->task);
+      return FALSE;
+    }
+  if (task != NULL && request->rename != NULL && strcmp (request->rename, task->name) != 0)
+    {
+      g_autoptr (SyTask) other = is_blank (request->rename) ? NULL : sy_store_find (store, request->rename, NULL);
+      if (is_blank (request->rename) || (other != NULL && strcmp (other->id, task->id) != 0))
+        {
+          g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME, "%s",
+                       other ? "Another task has that name already; choose another name."
+                             : "The name must not be blank.");
+          return FALSE;
+        }
+    }
+  *out = g_steal_pointer (&task);
+  return TRUE;
+}
+
+static SyEvent *
+revision_event (SyDesk *desk, const SyRecordRequest *request, const SyAssessment *assessment, const SyTask *task,
+                const SyHead *head, GError **error)
+{
+  g_autoptr (SyEvent) event = begin_event (SY_EVENT_REVISION, request);
+  g_autofree char *id = task ? g_strdup (task->id) : new_item_id (request, head);
+  g_autofree char *findings = sy_assessment_json (assessment, false);
+  g_autofree char *policy = g_strdup_printf ("%s %d", sy_desk_policy (desk)->id, sy_desk_policy (desk)->version);
+  gint64 latest = task ? task->revision : 0;
+
+  event->base = request->base < 0 ? latest : request->base;
+  if (event->base > latest || (event->base == 0 && latest > 0))
+    {
+      if (latest > 0)
+        g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_BASE,
+                     "base: given %" G_GINT64_FORMAT "; allowed: a revision from 1 to %" G_GINT64_FORMAT, event->base,
+                     latest);
+      else
+        g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_BASE,
+                     "base: given %" G_GINT64_FORMAT "; allowed: none, the task is new", event->base);
+      return NULL;
+    }
+  event->revision = latest + 1;
+  sy_event_set (&event->item, id);
+  sy_event_set (&event->item_kind, "task");
+  sy_event_set (&event->name, task == NULL ? request->task : request->rename ? request->rename : task->name);
+  sy_event_set (&event->method, assessment->facts.method->id);
+  event->edition = assessment->facts.method->edition;
+  sy_event_set (&event->policy, policy);
+  sy_event_set (&event->facts, assessment->text);
+  sy_event_set (&event->findings, findings);
+  return g_steal_pointer (&event);
+}
+
+static gboolean
+try_record (SyStore *store, SyDesk *desk, const SyRecordRequest *request, const SyAssessment *assessment,
+            SyRecordResult *result, GError **error)
+{
+  g_autoptr (GPtrArray) events = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_event_free);
+  g_autoptr (SyTask) task = NULL;
+  SyHead head;
+  SyEvent *event;
+
+  if (!sy_store_head (store, &head, error) || !find_task (store, request, &task, error)
+      || !add_policy (store, desk, request, events, error))
+    return FALSE;
+  event = revision_event (desk, request, assessment, task, &head, error);
+  if (event == NULL)
+    return FALSE;
+  g_ptr_array_add (events, event);
+  if (!sy_store_append (store, &head, events, &result->head, error))
+    return FALSE;
+  result->task_id = g_strdup (event->item);
+  result->revision = event->revision;
+  result->verdict = assessment->findings->verdict;
+
+  /* The revision is in the journal whatever becomes of this look at it. */
+  g_autoptr (SyTask) now = sy_store_find (store, event->item, NULL);
+  result->clash = now ? now->clash : 0;
+  return TRUE;
+}
+
+gboolean
+sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request, const char *facts, gsize length,
+                  SyProblems *problems, SyRecordResult *result, GError **error)
+{
+  SyStore *store = store_of (ledger);
+  g_autoptr (SyAssessment) assessment = NULL;
+
+  sy_problems_clear (problems);
+  if (!check_request (request, error))
+    return FALSE;
+  assessment = sy_desk_assess (desk, facts, length, SY_JUDGE_RECORD | SY_JUDGE_REMEDIES | SY_JUDGE_SPREAD, problems);
+  if (assessment == NULL)
+    {
+      g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_PROBLEMS, "the facts have problems; nothing was recorded");
+      return FALSE;
+    }
+  *result = (SyRecordResult) { NULL };
+  for (int i = 1;; i++)
+    {
+      g_autoptr (GError) failed = NULL;
+
+      if (try_record (store, desk, request, assessment, result, &failed))
+        return TRUE;
+      if (i == TRIES_MAX || !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_STALE))
+        {
+          g_propagate_error (error, g_steal_pointer (&failed));
+          return FALSE;
+        }
+    }
+}
+
+void
+sy_revision_free (SyRevision *revision)
+{
+  if (revision == NULL)
+    return;
+  sy_event_free (revision->event);
+  g_free (revision);
+}
+
+static gboolean
+add_revision (const SyLine *line, gpointer user_data)
+{
+  GPtrArray *revisions = user_data;
+  g_autoptr (GBytes) bytes = sy_event_encode (line->event);
+  SyRevision *revision = g_new0 (SyRevision, 1);
+
+  /* A copy by way of the canonical bytes: what is shown is what is chained. */
+  revision->event = sy_event_decode (bytes, NULL);
+  revision->number = line->number;
+  revision->hash = line->hash;
+  g_ptr_array_add (revisions, revision);
+  return TRUE;
+}
+
+GPtrArray *
+sy_ledger_history (SyLedger *ledger, const char *task_name, GError **error)
+{
+  SyStore *store = store_of (ledger);
+  g_autoptr (GPtrArray) revisions = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_revision_free);
+  g_autoptr (SyTask) task = sy_store_find (store, task_name, error);
+
+  if (task == NULL || !sy_store_scan_item (store, task->id, add_revision, revisions, error))
+    return NULL;
+  return g_steal_pointer (&revisions);
+}
+
+GPtrArray *
+sy_ledger_tasks (SyLedger *ledger, const SyTaskFilter *filter, GError **error)
+{
+  return sy_store_list (store_of (ledger), filter, 0, error);
+}
+
+GPtrArray *
+sy_ledger_changed_since (SyLedger *ledger, guint64 number, GError **error)
+{
+  return sy_store_changed_since (store_of (ledger), number, error);
+}
+
+gboolean
+sy_ledger_head (SyLedger *ledger, SyHead *head, GError **error)
+{
+  return sy_store_head (store_of (ledger), head, error);
+}
