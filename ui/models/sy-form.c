@@ -310,7 +310,7 @@ sy_form_list_remove (SyForm *form, const char *path, guint item)
 
 /* Loading, copying */
 
-/* @texts becomes the state; nothing to undo, and clean. */
+/* @texts becomes the state; nothing to undo. */
 static void
 take_texts (SyForm *form, GHashTable *texts, SyUnits units)
 {
@@ -335,6 +335,33 @@ sy_form_load_document (SyForm *form, const char *facts, GError **error)
   sy_form_mark_clean (form);
   change_done (form);
   return TRUE;
+}
+
+gboolean
+sy_form_take_document (SyForm *form, const char *facts, GError **error)
+{
+  g_autoptr (GHashTable) texts = new_texts ();
+  SyUnits units;
+
+  g_return_val_if_fail (SY_IS_FORM (form), FALSE);
+  if (!sy_form_read_document (form, facts, texts, &units, error))
+    return FALSE;
+  begin_step (form, NULL);
+  g_hash_table_unref (form->now.texts);
+  form->now.texts = g_steal_pointer (&texts);
+  form->now.units = units;
+  change_done (form);
+  return TRUE;
+}
+
+void
+sy_form_clear (SyForm *form, SyUnits units)
+{
+  g_return_if_fail (SY_IS_FORM (form));
+  take_texts (form, new_texts (), units);
+  sy_form_mark_clean (form);
+  form->ask_missing = FALSE;
+  change_done (form);
 }
 
 /* The draft is what was not saved: it does not become the clean state. */

@@ -49,6 +49,10 @@ void sy_form_list_remove (SyForm *form, const char *path, guint item);
 
 /* Fills from a stored document (typed texts come back as typed); clears undo. FALSE: not a facts document. */
 gboolean sy_form_load_document (SyForm *form, const char *facts, GError **error);
+/* The same, but as one step of undo over what is there: an old revision becomes the start of a new one. */
+gboolean sy_form_take_document (SyForm *form, const char *facts, GError **error);
+/* Empties it: a new task. Clean, nothing to undo. */
+void sy_form_clear (SyForm *form, SyUnits units);
 void sy_form_load_draft (SyForm *form, const SyDraft *draft);
 void sy_form_fill_draft (SyForm *form, SyDraft *draft); /* units and texts */
 SyForm *sy_form_copy (SyForm *form);

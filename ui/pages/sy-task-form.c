@@ -1,0 +1,212 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-task-form.h"
+
+#include "sy-i18n.h"
+#include "sy-task-parts.h"
+#include "sy-task-section.h"
+#include "sy-text-row.h"
+
+#include <string.h>
+
+struct _SyTaskForm
+{
+  GtkBox parent_instance;
+
+  SyForm *form;
+  GtkWidget *name;
+  GPtrArray *sections; /* of SyTaskSection, borrowed */
+};
+
+enum
+{
+  NAME_EDITED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (SyTaskForm, sy_task_form, GTK_TYPE_BOX)
+
+/* The name belongs to the record, not to the method's facts; here it looks like one. */
+static const SyField name_field = {
+  .name = "name",
+  .label = N_ ("Name of the task"),
+  .help = N_ ("What is lifted and where it goes, as people here call it."),
+  .type = SY_MEMBER_TEXT,
+  .required = true,
+};
+
+static void
+name_edited_cb (SyFact *fact G_GNUC_UNUSED, SyTaskForm *self)
+{
+  sy_fact_set_note (SY_FACT (self->name), NULL, NULL);
+  g_signal_emit (self, signals[NAME_EDITED], 0);
+}
+
+static gboolean
+has_path (const SyPlanRow *rows, const char *path)
+{
+  for (gsize r = 0; r < SY_PLAN_ROWS; r++)
+    for (gsize c = 0; c < SY_PLAN_COLUMNS; c++)
+      if (rows[r].paths[c] != NULL
+          && (strcmp (rows[r].paths[c], path) == 0
+              || (g_str_has_prefix (rows[r].paths[c], path) && rows[r].paths[c][strlen (path)] == '.')))
+        return TRUE;
+  return FALSE;
+}
+
+/* Whether the plan shows a field of the table somewhere. "had" is shown with the facts that it is about. */
+static gboolean
+is_planned (const SyPlanSection *sections, gsize n, const char *name)
+{
+  for (gsize s = 0; s < n; s++)
+    {
+      if (has_path (sections[s].rows, name))
+        return TRUE;
+      for (gsize w = 0; w < SY_PLAN_WAYS; w++)
+        {
+          const SyPlanWay *way = &sections[s].ways[w];
+
+          if (has_path (way->rows, name) || (way->list != NULL && strcmp (way->list, name) == 0))
+            return TRUE;
+          for (gsize h = 0; h < SY_PLAN_COLUMNS; h++)
+            if (way->had[h] != NULL && g_str_has_prefix (way->had[h], name)
+                && way->had[h][strlen (name)] == '.')
+              return TRUE;
+        }
+    }
+  return FALSE;
+}
+
+static void
+add_leaves (SyTaskForm *self, GtkWidget *box, const SyField *field, const char *path)
+{
+  GtkWidget *fact = sy_fact_new_for_field (field);
+
+  if (fact != NULL)
+    {
+      sy_fact_bind (SY_FACT (fact), self->form, path);
+      gtk_box_append (GTK_BOX (box), fact);
+      return;
+    }
+  for (gsize i = 0; i < field->n_members && field->type == SY_MEMBER_GROUP; i++)
+    {
+      g_autofree char *member = g_strdup_printf ("%s.%s", path, field->members[i].name);
+
+      add_leaves (self, box, &field->members[i], member);
+    }
+}
+
+/* A method's facts that no section names must be reachable all the same. */
+static void
+add_rest (SyTaskForm *self, const SyPlanSection *sections, gsize n)
+{
+  const SyMethod *method = sy_form_get_method (self->form);
+  GtkWidget *rest = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  gtk_widget_add_css_class (rest, "sy-section");
+  gtk_box_append (GTK_BOX (rest), sy_part_heading (_("Further facts")));
+  for (gsize i = 0; i < method->n_fields; i++)
+    if (!is_planned (sections, n, method->fields[i].name))
+      add_leaves (self, rest, &method->fields[i], method->fields[i].name);
+  if (gtk_widget_get_last_child (rest) == gtk_widget_get_first_child (rest))
+    g_object_unref (g_object_ref_sink (rest));
+  else
+    gtk_box_append (GTK_BOX (self), rest);
+}
+
+static void
+sy_task_form_dispose (GObject *object)
+{
+  SyTaskForm *self = SY_TASK_FORM (object);
+
+  g_clear_object (&self->form);
+  g_clear_pointer (&self->sections, g_ptr_array_unref);
+  G_OBJECT_CLASS (sy_task_form_parent_class)->dispose (object);
+}
+
+static void
+sy_task_form_class_init (SyTaskFormClass *class)
+{
+  G_OBJECT_CLASS (class)->dispose = sy_task_form_dispose;
+  signals[NAME_EDITED] = g_signal_new ("name-edited", SY_TYPE_TASK_FORM, G_SIGNAL_RUN_LAST, 0, NULL,
+                                       NULL, NULL, G_TYPE_NONE, 0);
+}
+
+static void
+sy_task_form_init (SyTaskForm *self)
+{
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "sy-facts");
+  self->sections = g_ptr_array_new ();
+}
+
+GtkWidget *
+sy_task_form_new (SyForm *form)
+{
+  SyTaskForm *self = g_object_new (SY_TYPE_TASK_FORM, NULL);
+  gsize n;
+  const SyPlanSection *sections = sy_task_plan (sy_form_get_method (form), &n);
+
+  self->form = g_object_ref (form);
+  self->name = sy_text_row_new (&name_field);
+  gtk_widget_set_name (sy_fact_get_field (SY_FACT (self->name)), "name");
+  g_signal_connect (self->name, "edited", G_CALLBACK (name_edited_cb), self);
+  for (gsize i = 0; i < n; i++)
+    {
+      GtkWidget *section = sy_task_section_new (form, &sections[i]);
+
+      if (sections[i].has_name)
+        sy_task_section_add_first (SY_TASK_SECTION (section), self->name);
+      g_ptr_array_add (self->sections, section);
+      gtk_box_append (GTK_BOX (self), section);
+    }
+  add_rest (self, sections, n);
+  return GTK_WIDGET (self);
+}
+
+const char *
+sy_task_form_get_name (SyTaskForm *self)
+{
+  return sy_fact_get_text (SY_FACT (self->name));
+}
+
+void
+sy_task_form_set_name (SyTaskForm *self, const char *name)
+{
+  sy_fact_set_text (SY_FACT (self->name), name);
+  sy_fact_set_note (SY_FACT (self->name), NULL, NULL);
+}
+
+void
+sy_task_form_mark_name (SyTaskForm *self, const char *words)
+{
+  sy_fact_set_note (SY_FACT (self->name), words, NULL);
+}
+
+static GtkWidget *
+find_named (GtkWidget *widget, const char *name)
+{
+  GtkWidget *found = NULL;
+
+  if (strcmp (gtk_widget_get_name (widget), name) == 0)
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    if (gtk_widget_get_child_visible (child))
+      found = find_named (child, name);
+  return found;
+}
+
+gboolean
+sy_task_form_focus (SyTaskForm *self, const char *path)
+{
+  GtkWidget *field;
+
+  /* The fact may stand in a way or a fold that is not shown now. */
+  for (guint i = 0; i < self->sections->len; i++)
+    sy_task_section_reveal (g_ptr_array_index (self->sections, i), path);
+  field = find_named (GTK_WIDGET (self), path);
+  if (field == NULL)
+    return FALSE;
+  return gtk_widget_grab_focus (field) || gtk_widget_child_focus (field, GTK_DIR_TAB_FORWARD);
+}

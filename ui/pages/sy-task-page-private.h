@@ -1,0 +1,62 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_TASK_PAGE_PRIVATE_H
+#define SY_TASK_PAGE_PRIVATE_H
+
+#include "sy-task-form.h"
+#include "sy-task-history.h"
+#include "sy-task-page.h"
+#include "sy-task-remedies.h"
+#include "sy-task-saver.h"
+
+/* What the line above the page asks. */
+typedef enum
+{
+  SY_NOTICE_NONE,
+  SY_NOTICE_DRAFT, /* unsaved changes were kept: take them up, or throw them away */
+  SY_NOTICE_NEWER, /* somebody else saved: show that, or go on                    */
+} SyNotice;
+
+struct _SyTaskPage
+{
+  GtkWidget parent_instance;
+
+  SyWorker *worker;
+  SyForm *form;
+
+  GtkWidget *states;    /* GtkStack: "wait", "trouble", "task" */
+  GtkWidget *trouble;
+  GtkWidget *notice, *notice_words, *notice_yes, *notice_no;
+  SyNotice notice_kind;
+  SyTaskForm *facts;
+  GtkWidget *tabs;      /* GtkStack */
+  SyTaskRemedies *remedies;
+  SyTaskHistory *history;
+  SyTaskSaver *saver;
+
+  char *task_id;        /* NULL: not saved yet */
+  char *draft_id;
+  char *saved_name;     /* name as last saved, "" for none */
+  gint64 base;          /* revision that is being revised, 0 none */
+  char *saved_words;    /* what the last save or opening says of itself */
+  char *trouble_words;  /* a save or a draft that did not succeed; until the next change */
+  SyDraft *offered;     /* draft that the notice offers */
+  guint draft_timer;
+  gboolean has_draft;   /* a file stands for what is typed */
+  gboolean loading;     /* changes now are no edits */
+  GCancellable *cancellable;
+};
+
+/* sy-task-page.c */
+void sy_task_page_refresh (SyTaskPage *self);
+void sy_task_page_show_notice (SyTaskPage *self, SyNotice kind, const char *words, const char *yes,
+                               const char *no);
+gboolean sy_task_page_name_is_changed (SyTaskPage *self);
+
+/* sy-task-page-record.c */
+void sy_task_page_schedule_draft (SyTaskPage *self);
+void sy_task_page_flush_draft (SyTaskPage *self);
+void sy_task_page_answer (SyTaskPage *self, gboolean yes);
+void sy_task_page_reload_history (SyTaskPage *self);
+void sy_task_page_revise (SyTaskPage *self, gint64 revision);
+
+#endif

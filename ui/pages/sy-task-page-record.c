@@ -1,0 +1,495 @@
+/* SPDX-License-Identifier: MIT */
+/* A task page and the record: opening, saving, the draft, what others saved meanwhile. */
+#include "sy-i18n.h"
+#include "sy-task-page-private.h"
+#include "sy-task-parts.h"
+#include "sy-task-stored.h"
+
+#include <string.h>
+
+/* Well within the 300 ms that may be lost in a crash. */
+#define DRAFT_DELAY_MS 200
+
+/* The draft */
+
+static void
+drop_draft (SyTaskPage *self)
+{
+  g_clear_handle_id (&self->draft_timer, g_source_remove);
+  if (self->has_draft)
+    sy_draft_remove (self->draft_id, sy_worker_get_store (self->worker));
+  self->has_draft = FALSE;
+}
+
+static void
+write_draft (SyTaskPage *self)
+{
+  g_autoptr (SyDraft) draft = sy_draft_new (self->draft_id);
+  g_autoptr (GError) error = NULL;
+
+  g_free (draft->task);
+  draft->task = g_strdup (self->task_id != NULL ? self->task_id : "");
+  g_free (draft->name);
+  draft->name = g_strdup (sy_task_form_get_name (self->facts));
+  draft->base = self->base;
+  draft->saved_at = g_get_real_time () / G_USEC_PER_SEC;
+  sy_form_fill_draft (self->form, draft);
+  if (sy_draft_write (draft, sy_worker_get_store (self->worker), &error))
+    {
+      self->has_draft = TRUE;
+      return;
+    }
+  g_free (self->trouble_words);
+  self->trouble_words = g_strdup_printf (_("What is typed could not be kept as a draft: %s"), error->message);
+  sy_task_page_refresh (self);
+}
+
+void
+sy_task_page_flush_draft (SyTaskPage *self)
+{
+  if (self->draft_timer == 0 || self->draft_id == NULL)
+    return;
+  g_clear_handle_id (&self->draft_timer, g_source_remove);
+  if (sy_task_page_get_dirty (self))
+    write_draft (self);
+  else
+    drop_draft (self);
+}
+
+static gboolean
+draft_timer_cb (gpointer data)
+{
+  sy_task_page_flush_draft (data);
+  return G_SOURCE_REMOVE;
+}
+
+void
+sy_task_page_schedule_draft (SyTaskPage *self)
+{
+  if (self->draft_timer == 0 && self->draft_id != NULL)
+    self->draft_timer = g_timeout_add (DRAFT_DELAY_MS, draft_timer_cb, self);
+}
+
+/* Loading */
+
+static void
+set_name (SyTaskPage *self, const char *name)
+{
+  g_free (self->saved_name);
+  self->saved_name = g_strdup (name);
+  sy_task_form_set_name (self->facts, name);
+}
+
+static void
+set_saved_words (SyTaskPage *self, char *words)
+{
+  g_free (self->saved_words);
+  self->saved_words = words;
+}
+
+static void
+take_draft (SyTaskPage *self, const SyDraft *draft)
+{
+  self->loading = TRUE;
+  sy_form_load_draft (self->form, draft);
+  sy_task_form_set_name (self->facts, draft->name != NULL ? draft->name : "");
+  self->loading = FALSE;
+  self->base = draft->base;
+  self->has_draft = TRUE;
+}
+
+static void
+show_task (SyTaskPage *self)
+{
+  gtk_stack_set_visible_child_name (GTK_STACK (self->states), "task");
+  sy_task_page_refresh (self);
+}
+
+void
+sy_task_page_begin_new (SyTaskPage *self, SyUnits units, const char *draft_id)
+{
+  g_autoptr (SyDraft) draft = NULL;
+  g_autoptr (GError) error = NULL;
+
+  g_return_if_fail (SY_IS_TASK_PAGE (self));
+  sy_task_page_flush_draft (self);
+  g_clear_pointer (&self->task_id, g_free);
+  g_clear_pointer (&self->trouble_words, g_free);
+  self->base = 0;
+  self->has_draft = FALSE;
+  sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);
+  g_free (self->draft_id);
+  if (draft_id != NULL)
+    self->draft_id = g_strdup (draft_id);
+  else
+    {
+      g_autofree char *id = g_uuid_string_random ();
+
+      self->draft_id = g_strdup_printf ("new-%s", id);
+    }
+  self->loading = TRUE;
+  sy_form_clear (self->form, units);
+  set_name (self, "");
+  self->loading = FALSE;
+  set_saved_words (self, NULL);
+  sy_task_history_set (self->history, NULL);
+  if (draft_id != NULL)
+    draft = sy_draft_read (draft_id, sy_worker_get_store (self->worker), &error);
+  if (draft != NULL)
+    take_draft (self, draft);
+  if (error != NULL)
+    self->trouble_words = g_strdup (error->message);
+  show_task (self);
+  sy_task_form_focus (self->facts, "avoid.possible");
+}
+
+static void
+offer_draft (SyTaskPage *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GDateTime) time = NULL;
+  g_autofree char *when = NULL;
+  g_autofree char *words = NULL;
+
+  g_clear_pointer (&self->offered, sy_draft_free);
+  self->offered = sy_draft_read (self->draft_id, sy_worker_get_store (self->worker), &error);
+  if (error != NULL)
+    {
+      g_free (self->trouble_words);
+      self->trouble_words = g_strdup (error->message);
+    }
+  if (self->offered == NULL)
+    return;
+  self->has_draft = TRUE;
+  time = g_date_time_new_from_unix_local (self->offered->saved_at);
+  when = g_date_time_format (time, "%Y-%m-%d %H:%M");
+  words = g_strdup_printf (_("Changes typed on %s were never saved; they were kept."), when);
+  sy_task_page_show_notice (self, SY_NOTICE_DRAFT, words, _("Take them up"), _("Throw them away"));
+}
+
+static gboolean
+load_revision (SyTaskPage *self, const SyRevision *revision, GError **error)
+{
+  g_autofree char *when = sy_stored_time_text (revision->event->claimed);
+  gboolean loaded;
+
+  self->loading = TRUE;
+  loaded = sy_form_load_document (self->form, revision->event->facts, error);
+  if (loaded)
+    set_name (self, revision->event->name);
+  self->loading = FALSE;
+  if (!loaded)
+    return FALSE;
+  self->base = revision->event->revision;
+  set_saved_words (self, g_strdup_printf (_("Revision %" G_GINT64_FORMAT ", saved %s by %s."), self->base,
+                                          when, revision->event->by));
+  return TRUE;
+}
+
+static void
+show_trouble (SyTaskPage *self, const char *words)
+{
+  gtk_label_set_text (GTK_LABEL (self->trouble), words);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->states), "trouble");
+}
+
+static const SyRevision *
+latest (GPtrArray *revisions)
+{
+  return revisions != NULL && revisions->len > 0
+             ? g_ptr_array_index (revisions, revisions->len - 1)
+             : NULL;
+}
+
+static void
+opened_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (SyTaskPage) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) revisions = sy_worker_history_finish (SY_WORKER (source), result, &error);
+  const SyRevision *revision = latest (revisions);
+
+  if (self->form == NULL)
+    return; /* the page was closed meanwhile */
+  if (revision == NULL)
+    {
+      show_trouble (self, error != NULL ? error->message : _("There is no such task in this record."));
+      return;
+    }
+  sy_task_history_set (self->history, revisions);
+  if (!load_revision (self, revision, &error))
+    {
+      show_trouble (self, error->message);
+      return;
+    }
+  offer_draft (self);
+  show_task (self);
+}
+
+void
+sy_task_page_open (SyTaskPage *self, const char *task_id)
+{
+  g_return_if_fail (SY_IS_TASK_PAGE (self) && task_id != NULL);
+  sy_task_page_flush_draft (self);
+  sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);
+  g_clear_pointer (&self->trouble_words, g_free);
+  g_free (self->task_id);
+  self->task_id = g_strdup (task_id);
+  g_free (self->draft_id);
+  self->draft_id = g_strdup (task_id);
+  self->has_draft = FALSE;
+  gtk_stack_set_visible_child_name (GTK_STACK (self->states), "wait");
+  sy_worker_history_async (self->worker, task_id, self->cancellable, opened_cb, g_object_ref (self));
+}
+
+/* What others saved */
+
+static void
+history_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (SyTaskPage) self = data;
+  g_autoptr (GPtrArray) revisions = sy_worker_history_finish (SY_WORKER (source), result, NULL);
+  const SyRevision *newest = latest (revisions);
+  g_autofree char *words = NULL;
+
+  /* An error here shows itself with the next save or opening; what is on the page stays right. */
+  if (self->form == NULL || newest == NULL || g_strcmp0 (newest->event->item, self->task_id) != 0)
+    return;
+  sy_task_history_set (self->history, revisions);
+  if (newest->event->revision <= self->base || self->notice_kind == SY_NOTICE_DRAFT)
+    return;
+  words = g_strdup_printf (
+    _("Revision %" G_GINT64_FORMAT " was saved meanwhile by %s (“%s”). Saving yours keeps both."),
+    newest->event->revision, newest->event->by, newest->event->why);
+  sy_task_page_show_notice (self, SY_NOTICE_NEWER, words, _("Show that revision"), _("Go on with mine"));
+}
+
+void
+sy_task_page_reload_history (SyTaskPage *self)
+{
+  if (self->task_id != NULL)
+    sy_worker_history_async (self->worker, self->task_id, self->cancellable, history_cb,
+                             g_object_ref (self));
+}
+
+void
+sy_task_page_answer (SyTaskPage *self, gboolean yes)
+{
+  SyNotice kind = self->notice_kind;
+  g_autoptr (SyDraft) draft = g_steal_pointer (&self->offered);
+
+  sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);
+  if (kind == SY_NOTICE_DRAFT && yes && draft != NULL)
+    take_draft (self, draft);
+  else if (kind == SY_NOTICE_DRAFT)
+    drop_draft (self);
+  else if (kind == SY_NOTICE_NEWER && yes)
+    {
+      gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "history");
+      sy_task_history_show (self->history, 0);
+    }
+  sy_task_page_refresh (self);
+}
+
+void
+sy_task_page_revise (SyTaskPage *self, gint64 revision)
+{
+  const SyRevision *old = sy_task_history_find (self->history, revision);
+  g_autoptr (GError) error = NULL;
+
+  if (old == NULL)
+    return;
+  if (!sy_form_take_document (self->form, old->event->facts, &error))
+    {
+      g_free (self->trouble_words);
+      self->trouble_words = g_strdup (error->message);
+      sy_task_page_refresh (self);
+      return;
+    }
+  if (sy_task_saver_get_why (self->saver)[0] == '\0')
+    {
+      g_autofree char *why = g_strdup_printf (_("back to revision %" G_GINT64_FORMAT), revision);
+
+      sy_task_saver_set_why (self->saver, why);
+    }
+  gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "pictures");
+}
+
+/* Saving */
+
+typedef struct
+{
+  SyTaskPage *page;
+  char *draft_id; /* what is in the record needs no draft any more, even when the page is closed by then */
+  char *facts;
+  char *name;
+  char *store;
+} SaveJob;
+
+static void
+save_job_free (SaveJob *job)
+{
+  g_object_unref (job->page);
+  g_free (job->draft_id);
+  g_free (job->facts);
+  g_free (job->name);
+  g_free (job->store);
+  g_free (job);
+}
+
+static void
+save_failed (SyTaskPage *self, const GError *error)
+{
+  g_free (self->trouble_words);
+  if (g_error_matches (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME))
+    {
+      self->trouble_words = g_strdup (_("Another task has that name. Give this one a name of its own."));
+      sy_task_form_mark_name (self->facts, _("Another task has that name."));
+      sy_task_form_focus (self->facts, "name");
+    }
+  else
+    self->trouble_words
+      = g_strdup_printf (_("Not saved: %s. What is typed is kept as a draft."), error->message);
+  sy_task_page_refresh (self);
+}
+
+static void
+save_succeeded (SyTaskPage *self, SaveJob *job, const SyRecordResult *saved)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *time = g_date_time_format (now, "%H:%M");
+  g_autofree char *facts = sy_form_document (self->form);
+
+  g_free (self->task_id);
+  self->task_id = g_strdup (saved->task_id);
+  g_free (self->draft_id);
+  self->draft_id = g_strdup (saved->task_id);
+  self->has_draft = FALSE;
+  self->base = saved->revision;
+  g_free (self->saved_name);
+  self->saved_name = g_strdup (job->name);
+  /* What was typed while it was being saved is still to be saved. */
+  if (strcmp (facts, job->facts) == 0)
+    sy_form_mark_clean (self->form);
+  else
+    sy_task_page_schedule_draft (self);
+  if (saved->clash != 0)
+    set_saved_words (self, g_strdup_printf (_("Saved as revision %" G_GINT64_FORMAT ", %s. Revision %" G_GINT64_FORMAT
+                                              " was made from the same one: both are kept."),
+                                            saved->revision, time, saved->clash));
+  else
+    set_saved_words (self, g_strdup_printf (_("Saved as revision %" G_GINT64_FORMAT ", %s"), saved->revision,
+                                            time));
+  sy_form_set_ask_missing (self->form, FALSE);
+  sy_task_saver_set_why (self->saver, "");
+  sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);
+  sy_task_page_reload_history (self);
+  sy_task_page_refresh (self);
+  g_signal_emit_by_name (self, "saved");
+}
+
+static void
+saved_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  SaveJob *job = data;
+  SyTaskPage *self = job->page;
+  g_autoptr (GError) error = NULL;
+  SyRecordResult saved = { 0 };
+  gboolean done = sy_worker_save_finish (SY_WORKER (source), result, &saved, &error);
+
+  if (done)
+    sy_draft_remove (job->draft_id, job->store);
+  if (self->form != NULL)
+    {
+      sy_task_saver_set_busy (self->saver, FALSE);
+      if (done)
+        save_succeeded (self, job, &saved);
+      else
+        save_failed (self, error);
+    }
+  if (done)
+    sy_record_result_clear (&saved);
+  save_job_free (job);
+}
+
+static void
+begin_save (SyTaskPage *self)
+{
+  SySaveRequest *request = sy_save_request_new ();
+  SaveJob *job = g_new0 (SaveJob, 1);
+
+  job->page = g_object_ref (self);
+  job->draft_id = g_strdup (self->draft_id);
+  job->store = g_strdup (sy_worker_get_store (self->worker));
+  job->facts = sy_form_document (self->form);
+  job->name = g_strstrip (g_strdup (sy_task_form_get_name (self->facts)));
+  request->is_new = self->task_id == NULL;
+  request->task = g_strdup (self->task_id != NULL ? self->task_id : job->name);
+  request->rename = self->task_id != NULL && strcmp (job->name, self->saved_name) != 0
+                        ? g_strdup (job->name)
+                        : NULL;
+  request->by = g_strstrip (g_strdup (sy_task_saver_get_by (self->saver)));
+  request->why = g_strstrip (g_strdup (sy_task_saver_get_why (self->saver)));
+  request->base = self->task_id != NULL ? self->base : -1;
+  request->facts = g_strdup (job->facts);
+  sy_task_saver_set_busy (self->saver, TRUE);
+  sy_task_saver_say (self->saver, SY_SAVER_PLAIN, _("Saving…"), NULL);
+  /* Not cancellable: what was sent to be saved is saved, whatever becomes of the page. */
+  sy_worker_save_async (self->worker, request, NULL, saved_cb, job);
+}
+
+void
+sy_task_page_save (SyTaskPage *self)
+{
+  g_return_if_fail (SY_IS_TASK_PAGE (self));
+  sy_task_page_flush_draft (self);
+  g_clear_pointer (&self->trouble_words, g_free);
+  if (sy_form_count_problems (self->form) > 0)
+    {
+      sy_form_set_ask_missing (self->form, TRUE);
+      sy_task_page_refresh (self);
+      sy_task_page_focus_fact (self, sy_form_problem_path (self->form, 0));
+      return;
+    }
+  g_autofree char *name = g_strstrip (g_strdup (sy_task_form_get_name (self->facts)));
+  if (name[0] == '\0')
+    {
+      sy_task_form_mark_name (self->facts, _("The task needs a name."));
+      sy_task_page_refresh (self);
+      sy_task_page_focus_fact (self, "name");
+      return;
+    }
+  if (!sy_task_page_get_dirty (self) && self->task_id != NULL)
+    {
+      sy_task_page_refresh (self);
+      return;
+    }
+  if (!sy_task_saver_check (self->saver))
+    {
+      self->trouble_words = g_strdup (_("By whom and why belong to every revision: say both, then save."));
+      sy_task_page_refresh (self);
+      return;
+    }
+  sy_task_page_refresh (self);
+  begin_save (self);
+}
+
+void
+sy_task_page_discard (SyTaskPage *self)
+{
+  const SyRevision *revision;
+
+  g_return_if_fail (SY_IS_TASK_PAGE (self));
+  if (self->task_id == NULL)
+    {
+      drop_draft (self);
+      sy_task_page_begin_new (self, sy_form_get_units (self->form), NULL);
+      return;
+    }
+  drop_draft (self);
+  g_clear_pointer (&self->trouble_words, g_free);
+  revision = sy_task_history_find (self->history, self->base);
+  if (revision != NULL)
+    load_revision (self, revision, NULL);
+  sy_task_page_refresh (self);
+}

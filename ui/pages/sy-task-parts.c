@@ -1,0 +1,165 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-task-parts.h"
+
+#include "sy-i18n.h"
+
+GtkWidget *
+sy_part_label (const char *text, const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  if (css_class != NULL)
+    gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+GtkWidget *
+sy_part_heading (const char *text)
+{
+  GtkWidget *label
+      = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_HEADING, "label", text,
+                      "xalign", 0.0, "wrap", TRUE, NULL);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_LABEL, text,
+                                  GTK_ACCESSIBLE_PROPERTY_LEVEL, 2, -1);
+  gtk_widget_add_css_class (label, "sy-section-title");
+  return label;
+}
+
+GtkWidget *
+sy_part_scroller (GtkWidget *child, const char *name)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), child);
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (scroller), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  return scroller;
+}
+
+void
+sy_part_empty (GtkWidget *box)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (box)) != NULL)
+    gtk_box_remove (GTK_BOX (box), child);
+}
+
+typedef struct
+{
+  SyForm *form; /* borrowed: the page outlives its parts */
+  SyPartUpdate update;
+  gboolean stale;
+} Follow;
+
+static void
+catch_up (GtkWidget *widget)
+{
+  Follow *follow = g_object_get_data (G_OBJECT (widget), "sy-follow");
+
+  if (!follow->stale)
+    return;
+  follow->stale = FALSE;
+  follow->update (widget, follow->form);
+}
+
+static void
+changed_cb (SyForm *form G_GNUC_UNUSED, GtkWidget *widget)
+{
+  Follow *follow = g_object_get_data (G_OBJECT (widget), "sy-follow");
+
+  follow->stale = TRUE;
+  if (gtk_widget_get_mapped (widget))
+    catch_up (widget);
+}
+
+static void
+map_cb (GtkWidget *widget, gpointer user_data G_GNUC_UNUSED)
+{
+  catch_up (widget);
+}
+
+void
+sy_part_follow (GtkWidget *widget, SyForm *form, SyPartUpdate update)
+{
+  Follow *follow = g_new0 (Follow, 1);
+
+  follow->form = form;
+  follow->update = update;
+  g_object_set_data_full (G_OBJECT (widget), "sy-follow", follow, g_free);
+  g_signal_connect_object (form, "changed", G_CALLBACK (changed_cb), widget, 0);
+  g_signal_connect (widget, "map", G_CALLBACK (map_cb), NULL);
+  update (widget, form);
+}
+
+char *
+sy_part_index_text (const SyFindings *findings)
+{
+  const SyQuantity *index
+      = findings != NULL ? sy_findings_quantity (findings, findings->method->index_symbol) : NULL;
+  double goal;
+
+  if (index == NULL || index->state == SY_STATE_ABSENT)
+    return g_strdup ("–");
+  goal = sy_policy_goal (findings->policy, findings->method, findings->units).index;
+  return sy_words_against (index->value, goal, SY_KIND_RATIO, findings->units);
+}
+
+#define NAMED_MAX 3
+
+/* The first few facts by name. */
+static char *
+name_problems (SyForm *form, gboolean missing)
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+  guint n = 0;
+
+  for (guint i = 0; i < sy_form_count_problems (form); i++)
+    {
+      const char *path = sy_form_problem_path (form, i);
+      g_autofree char *name = NULL;
+
+      if (sy_form_is_missing (form, path) != missing || path[0] == '\0')
+        continue;
+      if (n++ >= NAMED_MAX)
+        continue;
+      name = sy_form_dup_name (form, path, FALSE);
+      g_string_append_printf (names, "%s%s", names->len > 0 ? "; " : "", name);
+    }
+  if (n > NAMED_MAX)
+    {
+      g_autofree char *more
+          = g_strdup_printf (P_("and %u more", "and %u more", n - NAMED_MAX), n - NAMED_MAX);
+
+      g_string_append_printf (names, "; %s", more);
+    }
+  return g_strdup (names->str);
+}
+
+char *
+sy_part_problems_sentence (SyForm *form)
+{
+  guint all = sy_form_count_problems (form), missing = sy_form_count_missing (form);
+  g_autofree char *names = NULL;
+
+  if (all == 0)
+    return NULL;
+  names = name_problems (form, all == missing);
+  if (all > missing)
+    {
+      /* What belongs to no fact on the page is said as it is. */
+      if (names[0] == '\0')
+        return g_strdup (sy_form_problem_words (form, 0));
+      return g_strdup_printf (P_("One fact cannot be right: %s.", "These facts cannot be right: %s.",
+                                 all - missing),
+                              names);
+    }
+  return g_strdup_printf (P_("One fact is still needed: %s.", "Facts still needed: %s.", missing),
+                          names);
+}

@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_TASK_PARTS_H
+#define SY_TASK_PARTS_H
+
+#include <gtk/gtk.h>
+
+#include "sy-form.h"
+
+/* Small pieces that the parts of a task page share. */
+
+/* A label that wraps, with a style class (NULL for none). */
+GtkWidget *sy_part_label (const char *text, const char *css_class);
+/* A heading, role heading. */
+GtkWidget *sy_part_heading (const char *text);
+/* @child in a column that scrolls by itself; named for assistive technology. */
+GtkWidget *sy_part_scroller (GtkWidget *child, const char *name);
+void sy_part_empty (GtkWidget *box);
+
+/* Calls @update now, and after every change of the form: at once while the widget can be seen, otherwise when it
+   comes to be seen. */
+typedef void (*SyPartUpdate) (GtkWidget *widget, SyForm *form);
+void sy_part_follow (GtkWidget *widget, SyForm *form, SyPartUpdate update);
+
+/* The index of findings against its goal: "2.13", "∞" where no limit holds, "–" without findings. New string. */
+char *sy_part_index_text (const SyFindings *findings);
+/* What is still needed or wrong, in one sentence; NULL when nothing is. New string. */
+char *sy_part_problems_sentence (SyForm *form);
+
+#endif

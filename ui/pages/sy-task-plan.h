@@ -1,0 +1,63 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_TASK_PLAN_H
+#define SY_TASK_PLAN_H
+
+#include <glib.h>
+
+#include "sy-findings.h"
+
+/*
+ * The order in which a person walks and measures: which facts stand together on a task page, in which order, and in
+ * which ways a group of them can be given. What a fact is (its name, unit, range) is in the method's table only; facts
+ * that no section names follow at the end by themselves.
+ */
+#define SY_PLAN_COLUMNS 3
+#define SY_PLAN_ROWS 5
+
+/* Facts beside one another, NULL where there is none. */
+typedef struct
+{
+  const char *paths[SY_PLAN_COLUMNS];
+} SyPlanRow;
+
+/* One way of giving what a section asks. */
+typedef struct
+{
+  const char *label; /* N_(); NULL: the only way */
+  SyPlanRow rows[SY_PLAN_ROWS];
+  const char *list;  /* path of a list, NULL for none */
+  const char *had[SY_PLAN_COLUMNS]; /* groups that say how these facts were had */
+} SyPlanWay;
+
+#define SY_PLAN_WAYS 3
+typedef struct
+{
+  const char *id;
+  const char *title;      /* N_() */
+  const char *help;       /* N_(), NULL for none */
+  gboolean has_name;      /* the task's name stands first here */
+  SyPlanRow rows[SY_PLAN_ROWS]; /* whatever the way */
+  SyPlanWay ways[SY_PLAN_WAYS];
+} SyPlanSection;
+
+/* The sections for a method; @n receives how many. */
+const SyPlanSection *sy_task_plan (const SyMethod *method, gsize *n);
+
+/* A bar of what takes the limit down: multiplier → fact. */
+typedef struct
+{
+  const char *multiplier; /* "HM"                                                  */
+  const char *symbol;     /* "H"                                                   */
+  const char *fact;       /* under the end ("H"), or a path of its own ("coupling"); first of these that has a text */
+  const char *other;      /* a second place, NULL for none                         */
+  gboolean of_end;
+} SyPlanBar;
+typedef struct
+{
+  const char *id;      /* "origin"  */
+  const char *title;   /* N_()      */
+} SyPlanEnd;
+const SyPlanBar *sy_task_plan_bars (const SyMethod *method, gsize *n);
+const SyPlanEnd *sy_task_plan_ends (const SyMethod *method, gsize *n);
+
+#endif
