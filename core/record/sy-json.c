@@ -15,7 +15,6 @@ typedef struct
   int line;
   SyMemory *memory;
   SyProblems *problems;
-  bool failed;
 } Scan;
 
 void
@@ -40,8 +39,6 @@ report (Scan *scan, SyProblemKind kind, const SyJsonPlace *place, const char *gi
 
   sy_json_place_write (path, place);
   sy_problems_add (scan->problems, kind, scan->line, path->str, given, allowed, "");
-  if (kind != SY_PROBLEM_DUPLICATE)
-    scan->failed = true;
 }
 
 /* What stands at the scanner, short enough for a message; bytes that are no text are spelled. */
@@ -53,8 +50,11 @@ excerpt (const Scan *scan)
 
   if (p == scan->end)
     return g_string_free (g_string_assign (text, "the end of the text"), FALSE);
+  gboolean is_word = g_ascii_isalnum (*p) || *p == '-' || *p == '+' || *p == '.';
   for (int i = 0; i < 20 && p < scan->end && *p != '\n'; i++)
     {
+      if (is_word && strchr (",]} \t\r:", *p) != NULL)
+        break;
       gunichar c = g_utf8_get_char_validated (p, scan->end - p);
       if (c == (gunichar) -1 || c == (gunichar) -2 || c < 0x20)
         {
@@ -441,8 +441,16 @@ scan_value (Scan *scan, const SyJsonPlace *place, int depth, SyJson *node)
 const SyJson *
 sy_json_scan (const char *text, size_t length, size_t max, SyMemory *memory, SyProblems *problems)
 {
-  Scan scan = { text, text, text + length, 1, memory, problems, false };
   int before = problems->count + problems->dropped;
+  const SyJson *root = sy_json_scan_on (text, length, max, memory, problems);
+
+  return problems->count + problems->dropped == before ? root : NULL;
+}
+
+const SyJson *
+sy_json_scan_on (const char *text, size_t length, size_t max, SyMemory *memory, SyProblems *problems)
+{
+  Scan scan = { text, text, text + length, 1, memory, problems };
   const char *bad;
 
   if (length > max)
@@ -469,7 +477,7 @@ sy_json_scan (const char *text, size_t length, size_t max, SyMemory *memory, SyP
       report_here (&scan, NULL, "nothing after the document: exactly one JSON document");
       return NULL;
     }
-  return problems->count + problems->dropped == before ? root : NULL;
+  return root;
 }
 
 const SyJson *

@@ -49,6 +49,11 @@ typedef struct SyJson
 const SyJson *sy_json_scan (const char *text, size_t length, size_t max, SyMemory *memory,
                             SyProblems *problems);
 
+/* The same, but a document whose only problem is a key given twice still yields its tree (with both), so that what
+   else is wrong can be listed; the caller must look at the report. */
+const SyJson *sy_json_scan_on (const char *text, size_t length, size_t max, SyMemory *memory,
+                               SyProblems *problems);
+
 /* Member of an object by key, NULL when absent or not an object. */
 const SyJson *sy_json_member (const SyJson *object, const char *key);
 /* Convenience on a member: text or NULL; number or fallback. */

@@ -93,8 +93,8 @@ judge (SyDesk *desk, const char *text, gsize length, gsize max, SyJudgeFlags fla
   SyJudgeRoom room = { NULL, NULL };
 
   sy_problems_clear (problems);
-  *document = sy_json_scan (text, length, max, memory, problems);
-  if (*document == NULL || !sy_facts_read (*document, memory, facts, problems))
+  *document = sy_json_scan_on (text, length, max, memory, problems);
+  if (*document == NULL || !sy_facts_read (*document, memory, facts, problems) || problems->count > 0)
     {
       sy_problems_sort (problems);
       return false;
