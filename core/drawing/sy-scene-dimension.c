@@ -173,7 +173,7 @@ typedef struct
   double angle;
 } Place;
 
-#define PLACES_MAX 16
+#define PLACES_MAX 20
 typedef struct
 {
   int n;
@@ -295,16 +295,15 @@ offer_dimension (const SySceneView *view, const SyMark *mark, const SyTextSize *
           offer (places, line.middle, right, aside, angle);
         }
       offer (places, line.to, line.along, past, angle);
-      offer (places, line.middle, line.left, aside, angle);
-      offer (places, line.middle, right, aside, angle);
-      offer (places, line.from, back, past, angle);
     }
   offer (places, line.middle, line.left, aside, angle);
   offer (places, line.middle, right, aside, angle);
   offer (places, line.to, line.left, aside, angle);
   offer (places, line.to, right, aside, angle);
   offer (places, line.to, line.along, size->width / 2 + 6, angle);
-  offer (places, line.from, back, size->width / 2 + 6, angle);
+  offer (places, line.to, line.along, size->width / 2 + 3 * head, angle);
+  /* Behind the point that is measured from a text is easily taken for another's. */
+  offer (places, line.from, back, size->width / 2 + (spare >= 0 ? 6 : 2.2 * head + 3), angle);
 }
 
 static void
@@ -347,9 +346,33 @@ offer_around (const SySceneView *view, const SyMark *mark, const SyTextSize *siz
       }
 }
 
+/* An arc is taken piece by piece. */
+static void
+take_arc (SySceneView *view, const SyMark *mark)
+{
+  Arc arc = place_arc (view, mark);
+  const int pieces = 8;
+
+  for (int i = 0; i < pieces; i++)
+    {
+      SyPoint a = arc_point (&arc, (double) i / pieces, 0), b = arc_point (&arc, (i + 1.0) / pieces, 0);
+
+      sy_scene_take (view, &(SySceneBox) { .middle = { (a.x + b.x) / 2, (a.y + b.y) / 2 },
+                                           .half_width = hypot (b.x - a.x, b.y - a.y) / 2,
+                                           .half_height = 4, .angle = atan2 (b.y - a.y, b.x - a.x),
+                                           .weight = 0.5, .owner = mark });
+    }
+}
+
 void
 sy_scene_take_dimension (SySceneView *view, const SyMark *mark)
 {
+  if (mark->type == SY_MARK_ANGLE)
+    {
+      take_arc (view, mark);
+      return;
+    }
+
   Line line = place_line (view, mark);
 
   sy_scene_take (view, &(SySceneBox) { .middle = line.middle, .half_width = line.length / 2,

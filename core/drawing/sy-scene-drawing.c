@@ -297,7 +297,7 @@ box_about (SySceneView *view, const SyMark *mark)
 
   return (SySceneBox) { .middle = { first.x + u * c - v * s, first.y + u * s + v * c },
                         .half_width = (u1 - u0) / 2, .half_height = (v1 - v0) / 2,
-                        .angle = angle, .weight = 0.6 };
+                        .angle = angle, .weight = 0.35 };
 }
 
 /* Text keeps off the hands, the loads and the head, and off the lines of other dimensions. */
@@ -310,7 +310,7 @@ take_solids (SySceneView *view)
 
       if (!has_points (mark))
         continue;
-      if (mark->type == SY_MARK_DIMENSION)
+      if (mark->type == SY_MARK_DIMENSION || mark->type == SY_MARK_ANGLE)
         sy_scene_take_dimension (view, mark);
       else if (mark->type == SY_MARK_POLYGON)
         {

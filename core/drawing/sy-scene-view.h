@@ -54,7 +54,7 @@ void sy_scene_draw_angle (SySceneView *view, const SyMark *mark);
 void sy_scene_draw_label (SySceneView *view, const SyMark *mark);
 /* Whether the text has room on its own line. */
 bool sy_scene_label_fits (const SySceneView *view, const SyMark *mark);
-/* The line of a dimension, to be kept clear of other texts. */
+/* The line of a dimension or the arc of an angle, to be kept clear of other texts. */
 void sy_scene_take_dimension (SySceneView *view, const SyMark *mark);
 
 #endif
