@@ -13,6 +13,7 @@
 
 /* How long to wait for another program that is writing (our choice: a person still waits that long). */
 #define BUSY_MS 5000
+#define BUSY_STEP_MS 10
 
 /* The header of a SQLite file, from its published file format: text at 0, numbers big-endian. */
 #define HEADER_BYTES 100
@@ -221,7 +222,7 @@ create_file (const char *full, GError **error)
   /* Another program may have been quicker; what it made is then opened like any other. */
   if (file < 0)
     return errno == EEXIST ? TRUE : fail_open (full, "created", errno, error);
-  if (fchmod (file, 0600) != 0 || close (file) != 0)
+  if (close (file) != 0)
     return fail_open (full, "created", errno, error);
   return TRUE;
 }
@@ -304,6 +305,21 @@ check_record (sqlite3 *db, const char *full, GError **error)
          && check_identity (full, application, version, error);
 }
 
+/* SQLite does not wait by itself when two programs that create one record both turn its log on. */
+static int
+step_patiently (sqlite3_stmt *statement)
+{
+  int status = sqlite3_step (statement);
+
+  for (int waited = 0; (status & 0xff) == SQLITE_BUSY && waited < BUSY_MS; waited += BUSY_STEP_MS)
+    {
+      sqlite3_reset (statement);
+      sqlite3_sleep (BUSY_STEP_MS);
+      status = sqlite3_step (statement);
+    }
+  return status;
+}
+
 static gboolean
 use_wal (sqlite3 *db, const char *full, GError **error)
 {
@@ -311,7 +327,7 @@ use_wal (sqlite3 *db, const char *full, GError **error)
   g_autoptr (sqlite3_stmt) statement = NULL;
 
   if (sqlite3_prepare_v2 (db, "PRAGMA journal_mode = WAL", -1, &statement, NULL) != SQLITE_OK
-      || sqlite3_step (statement) != SQLITE_ROW)
+      || step_patiently (statement) != SQLITE_ROW)
     return sy_sqlite_fail (db, full, SY_STORE_ERROR_OPEN, error);
   if (g_strcmp0 ((const char *) sqlite3_column_text (statement, 0), "wal") == 0)
     return TRUE;
@@ -326,8 +342,6 @@ set_up (sqlite3 *db, const char *full, gboolean is_new, GError **error)
   sqlite3_db_config (db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
   sqlite3_db_config (db, SQLITE_DBCONFIG_DEFENSIVE, 1, NULL);
   sqlite3_busy_timeout (db, BUSY_MS);
-  if (sqlite3_db_readonly (db, "main") != 0)
-    return fail_open (full, "written", EACCES, error);
   if ((is_new && !create_record (db, full, error)) || !check_record (db, full, error)
       || !use_wal (db, full, error) || !run (db, full, pragmas, error))
     return FALSE;

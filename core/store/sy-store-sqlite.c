@@ -26,8 +26,8 @@ typedef enum
 
 #define SELECT_TASK "SELECT " SY_SQLITE_TASK_COLUMNS " FROM task "
 
-#define BY_RANK \
-  " ORDER BY rank_unbounded DESC, rank_value IS NULL, rank_value DESC, name_key, id LIMIT ?2"
+/* A rank that is none is NULL, which comes last. */
+#define BY_RANK " ORDER BY rank_unbounded DESC, rank_value DESC, name_key, id LIMIT ?2"
 #define BY_NAME " ORDER BY name_key, id LIMIT ?2"
 #define BY_RECENT " ORDER BY line DESC LIMIT ?2"
 #define LIST SELECT_TASK "WHERE (?1 IS NULL OR verdict = ?1)"

@@ -552,7 +552,7 @@ both_backends_agree_on_a_random_history (void **state)
   g_autoptr (GRand) random = g_rand_new_with_seed (4);
   g_autoptr (GHashTable) revisions = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
-  for (int i = 0; i < 150; i++)
+  for (int i = 0; i < 80; i++)
     {
       SyEvent *event = random_event (random, revisions);
       g_autoptr (GBytes) bytes = sy_event_encode (event);
