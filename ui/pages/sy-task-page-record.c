@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 /* A task page and the record: opening, saving, the draft, what others saved meanwhile. */
 #include "sy-i18n.h"
+#include "sy-settings.h"
 #include "sy-task-page-private.h"
 #include "sy-task-parts.h"
 #include "sy-task-stored.h"
@@ -380,6 +381,8 @@ save_succeeded (SyTaskPage *self, SaveJob *job, const SyRecordResult *saved)
   else
     set_saved_words (self, g_strdup_printf (_("Saved as revision %" G_GINT64_FORMAT ", %s"), saved->revision,
                                             time));
+  /* Only a convenience for the next time: the record is complete without it. */
+  sy_settings_set (SY_SETTING_AUTHOR, sy_task_saver_get_by (self->saver), NULL);
   sy_form_set_ask_missing (self->form, FALSE);
   sy_task_saver_set_why (self->saver, "");
   sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);

@@ -2,6 +2,7 @@
 #include "sy-task-saver.h"
 
 #include "sy-i18n.h"
+#include "sy-settings.h"
 #include "sy-task-parts.h"
 
 struct _SyTaskSaver
@@ -139,10 +140,15 @@ sy_task_saver_init (SyTaskSaver *self)
   gtk_box_append (GTK_BOX (self), self->save);
 }
 
+/* Whoever saved last is likely to save again. */
 GtkWidget *
 sy_task_saver_new (void)
 {
-  return g_object_new (SY_TYPE_TASK_SAVER, NULL);
+  SyTaskSaver *self = g_object_new (SY_TYPE_TASK_SAVER, NULL);
+  g_autofree char *author = sy_settings_get (SY_SETTING_AUTHOR);
+
+  gtk_editable_set_text (GTK_EDITABLE (self->by), author);
+  return GTK_WIDGET (self);
 }
 
 const char *
