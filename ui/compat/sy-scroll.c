@@ -51,6 +51,16 @@ sy_column_heading (GtkColumnView *view, guint column)
   return child;
 }
 
+void
+sy_align_heading_end (GtkColumnView *view, guint column)
+{
+  GtkWidget *heading = sy_column_heading (view, column);
+  GtkWidget *words = heading != NULL ? gtk_widget_get_first_child (heading) : NULL;
+
+  if (words != NULL)
+    gtk_widget_set_halign (words, GTK_ALIGN_END);
+}
+
 static void
 name_widget (GtkWidget *widget, const char *name)
 {

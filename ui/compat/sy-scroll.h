@@ -10,6 +10,8 @@ gboolean sy_scroll_to_row (GtkColumnView *view, guint position);
 gboolean sy_focus_rows (GtkColumnView *view);
 /* The heading of a column, where a later GTK has a title widget; NULL: the view has none. */
 GtkWidget *sy_column_heading (GtkColumnView *view, guint column);
+/* Puts the words of a heading where figures under it stand: at the end. */
+void sy_align_heading_end (GtkColumnView *view, guint column);
 /* Names row and cell around the child of a list item for assistive technology; either may be NULL. */
 void sy_name_row_of (GtkWidget *child, const char *row, const char *cell);
 /* Names the rows' list for assistive technology. */

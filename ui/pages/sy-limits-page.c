@@ -42,7 +42,7 @@ static void
 add_heading (SyLimitsPage *self, const char *words)
 {
   GtkWidget *heading = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_HEADING, "label",
-                                     words, "xalign", 0.0, NULL);
+                                     words, "xalign", 0.0, "wrap", TRUE, NULL);
 
   gtk_widget_add_css_class (heading, "sy-heading");
   add (self, heading, 24);
@@ -67,8 +67,8 @@ add_limit (SyLimitsPage *self, const SyPolicyRow *row)
   GtkWidget *verdict = sy_verdict_label_new (FALSE);
   g_autofree char *words = sy_limit_words (row, self->units);
   g_autofree char *source = sy_source_words (row->source, row->from_memory);
-  /* Translators: where a limit comes from, and the name by which the record knows it. */
-  g_autofree char *note = g_strdup_printf (_("Source: %s · in the record: %s"), source, row->id);
+  /* Translators: the name by which the record knows a limit, and where its figure comes from. */
+  g_autofree char *note = g_strdup_printf (_("%s · source: %s"), row->id, source);
 
   gtk_box_append (GTK_BOX (left), new_label (words, NULL));
   gtk_box_append (GTK_BOX (left), new_label (note, "sy-note"));
@@ -161,9 +161,8 @@ add_methods (SyLimitsPage *self)
     {
       const SyMethod *method = sy_method_at (i);
       GtkWidget *row = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-      g_autofree char *source = g_strdup_printf (_("Source: %s · edition %d of this program's calculation · in the "
-                                                   "record: %s"),
-                                                 method->source, method->edition, method->id);
+      g_autofree char *source = g_strdup_printf (_("%s · source: %s · edition %d of this program's calculation"),
+                                                 method->id, method->source, method->edition);
 
       gtk_box_append (GTK_BOX (row), new_label (sy_translate (method->title), NULL));
       gtk_box_append (GTK_BOX (row), new_label (source, "sy-note"));

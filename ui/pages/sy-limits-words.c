@@ -33,7 +33,12 @@ sy_limit_words (const SyPolicyRow *row, SyUnits units)
   g_autofree char *limit = NULL;
 
   if (row->limit_is_symbol)
-    limit = symbol_words (find_symbol (row->method, row->limit_symbol), row->limit_symbol);
+    {
+      g_autofree char *other = symbol_words (find_symbol (row->method, row->limit_symbol), row->limit_symbol);
+
+      /* Translators: the name of a quantity that is the limit of another. */
+      limit = g_strdup_printf (C_ ("limit", "“%s”"), other);
+    }
   else
     limit = sy_words_quantity (row->limit[units], symbol != NULL ? symbol->kind : SY_KIND_RATIO, units);
   switch (row->comparator)

@@ -300,12 +300,19 @@ sy_survey_page_dispose (GObject *object)
   G_OBJECT_CLASS (sy_survey_page_parent_class)->dispose (object);
 }
 
+static gboolean
+sy_survey_page_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_child_focus (SY_SURVEY_PAGE (widget)->box, GTK_DIR_TAB_FORWARD);
+}
+
 static void
 sy_survey_page_class_init (SySurveyPageClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sy_survey_page_dispose;
+  widget_class->grab_focus = sy_survey_page_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-survey");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

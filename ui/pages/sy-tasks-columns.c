@@ -158,11 +158,17 @@ cell_tooltip (const SyTask *task, SyTaskColumn column)
 
 /* Topics: cells */
 
+static gboolean
+is_figures (SyTaskColumn column)
+{
+  return column == SY_BY_INDEX || column == SY_BY_RANK || column == SY_BY_MASS;
+}
+
 static GtkWidget *
 new_label (SyTaskColumn column)
 {
   GtkWidget *label = gtk_label_new (NULL);
-  gboolean figures = column == SY_BY_INDEX || column == SY_BY_RANK || column == SY_BY_MASS;
+  gboolean figures = is_figures (column);
 
   gtk_label_set_xalign (GTK_LABEL (label), figures ? 1.0F : 0.0F);
   gtk_label_set_ellipsize (GTK_LABEL (label), figures ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
@@ -170,8 +176,6 @@ new_label (SyTaskColumn column)
     gtk_widget_add_css_class (label, "sy-figures");
   if (column == SY_BY_WHEN || column == SY_BY_PLACE)
     gtk_widget_add_css_class (label, "sy-quiet");
-  if (column == SY_BY_NAME)
-    gtk_widget_add_css_class (label, "sy-strong");
   return label;
 }
 
@@ -290,8 +294,8 @@ static const char *const heading_tooltips[SY_N_TASK_COLUMNS] = {
 };
 
 static const int widths[SY_N_TASK_COLUMNS] = {
-  [SY_BY_VERDICT] = 262, [SY_BY_NAME] = -1, [SY_BY_PLACE] = 140, [SY_BY_INDEX] = 84,
-  [SY_BY_RANK] = 84,     [SY_BY_MASS] = 96, [SY_BY_WHEN] = 196,
+  [SY_BY_VERDICT] = 258, [SY_BY_NAME] = -1, [SY_BY_PLACE] = 150, [SY_BY_INDEX] = 78,
+  [SY_BY_RANK] = 78,     [SY_BY_MASS] = 90, [SY_BY_WHEN] = 194,
 };
 
 static void
@@ -346,6 +350,8 @@ sy_tasks_columns_new (GtkColumnView *view, SyUnits units)
       heading = sy_column_heading (view, i);
       if (heading != NULL)
         gtk_widget_set_tooltip_text (heading, sy_translate (heading_tooltips[i]));
+      if (is_figures ((SyTaskColumn) i))
+        sy_align_heading_end (view, i);
     }
   columns->changed = g_signal_connect (gtk_column_view_get_sorter (view), "changed",
                                        G_CALLBACK (sorter_changed_cb), columns);

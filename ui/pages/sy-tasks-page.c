@@ -23,7 +23,7 @@ struct _SyTasksPage
   char *searched;
   gboolean set_aside_seen;
 
-  GtkWidget *box, *count, *search, *verdict, *drafts, *drafts_frame, *states;
+  GtkWidget *box, *bar, *count, *search, *verdict, *drafts, *drafts_frame, *states;
   GtkWidget *view, *no_match_words, *error_words;
 };
 
@@ -58,6 +58,8 @@ update_state (SyTasksPage *self)
   else
     gtk_stack_set_visible_child_name (GTK_STACK (self->states), "list");
 
+  /* Where there is nothing to search, the page has one next step and no other. */
+  gtk_widget_set_visible (self->bar, all > 0);
   if (error != NULL || all == 0)
     words = g_strdup ("");
   else if (shown == all)
@@ -418,6 +420,7 @@ new_bar (SyTasksPage *self)
   gtk_widget_set_margin_end (bar, 18);
   gtk_widget_set_margin_top (bar, 12);
   gtk_widget_set_margin_bottom (bar, 12);
+  self->bar = bar;
   return bar;
 }
 
@@ -485,7 +488,9 @@ sy_tasks_page_grab_focus (GtkWidget *widget)
 {
   SyTasksPage *self = SY_TASKS_PAGE (widget);
 
-  return sy_focus_rows (GTK_COLUMN_VIEW (self->view)) || gtk_widget_grab_focus (self->search);
+  if (g_str_equal (sy_tasks_page_get_state (self), "list"))
+    return sy_focus_rows (GTK_COLUMN_VIEW (self->view)) || gtk_widget_grab_focus (self->search);
+  return gtk_widget_child_focus (self->states, GTK_DIR_TAB_FORWARD);
 }
 
 static void
