@@ -32,7 +32,8 @@ format_factor (double factor, char buffer[SY_TEXT_NUMBER_MAX])
     }
 }
 
-/* The smallest multiplier below 1 is the one that governs, wherever it stands in the row of products. */
+/* The smallest multiplier below 1 is the one that governs, wherever it stands in the row of
+   products. */
 static int
 largest_step (const SyBars *bars)
 {
@@ -78,7 +79,8 @@ row_baseline (const Columns *columns, int row)
   return middle + (columns->ascent - columns->descent) / 2;
 }
 
-/* The piece from @from to @to of the whole; a tick where nothing is left of it or nothing was taken. */
+/* The piece from @from to @to of the whole; a tick where nothing is left of it or nothing was
+   taken. */
 static void
 draw_piece (cairo_t *cr, const Columns *columns, int row, double from, double to,
             const SyPalette *palette, bool heavy)
@@ -129,8 +131,8 @@ draw_hot (cairo_t *cr, double width, int row, const SyPalette *palette)
 }
 
 static void
-draw_row (cairo_t *cr, const Columns *columns, const SyBars *bars, int i, double before, double after,
-          bool heavy, const SyPalette *palette, const char *font)
+draw_row (cairo_t *cr, const Columns *columns, const SyBars *bars, int i, double before,
+          double after, bool heavy, const SyPalette *palette, const char *font)
 {
   const SyBar *bar = &bars->bars[i];
   double baseline = row_baseline (columns, i + 1);

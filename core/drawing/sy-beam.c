@@ -5,8 +5,9 @@
 #include "sy-drawing-text.h"
 
 /*
- * The steelyard. In the arm's own frame the pivot is 0,0 and x runs out along the long arm; what hangs from it
- * hangs straight down. @k scales the iron parts with the height of the drawing, not the text.
+ * The steelyard. In the arm's own frame the pivot is 0,0 and x runs out along the long arm; what
+ * hangs from it hangs straight down. @k scales the iron parts with the height of the drawing, not
+ * the text.
  */
 #define MAX_TILT 0.122 /* radians: 7 degrees, enough to see and never steep */
 #define TALLEST 180.0
@@ -26,7 +27,8 @@ typedef struct
   SyTextSize digit;
 } Arm;
 
-/* 0 at a ratio of 1, -1 and 1 as bounds: the side that is too heavy goes down, and never further. */
+/* 0 at a ratio of 1, -1 and 1 as bounds: the side that is too heavy goes down, and never
+   further. */
 static double
 swing_of (double ratio)
 {
@@ -203,10 +205,12 @@ draw_graduations (const Arm *arm)
   for (int i = 0; i <= last; i += every)
     {
       char text[16];
-      SyPoint at = arm_point (arm, along_of (arm, i), -half_thickness (arm, along_of (arm, i)) - 9 * arm->k);
+      SyPoint at = arm_point (arm, along_of (arm, i),
+                              -half_thickness (arm, along_of (arm, i)) - 9 * arm->k);
 
       snprintf (text, sizeof text, "%d", i);
-      sy_text_draw (arm->cr, at.x, at.y - arm->digit.descent * 0.5 - 1, 0.5, text, arm->font, false);
+      sy_text_draw (arm->cr, at.x, at.y - arm->digit.descent * 0.5 - 1, 0.5, text, arm->font,
+                    false);
     }
 }
 
@@ -289,11 +293,13 @@ draw_poise (const Arm *arm, double along)
   cairo_stroke (cr);
   cairo_move_to (cr, at.x - 3.5 * k, at.y + 12 * k);
   cairo_line_to (cr, at.x + 3.5 * k, at.y + 12 * k);
-  cairo_curve_to (cr, at.x + 5 * k, at.y + 16 * k, at.x + 8 * k, at.y + 17 * k, at.x + 8 * k, at.y + 22 * k);
+  cairo_curve_to (cr, at.x + 5 * k, at.y + 16 * k, at.x + 8 * k, at.y + 17 * k, at.x + 8 * k,
+                  at.y + 22 * k);
   cairo_line_to (cr, at.x + 8 * k, at.y + 29 * k);
   cairo_line_to (cr, at.x - 8 * k, at.y + 29 * k);
   cairo_line_to (cr, at.x - 8 * k, at.y + 22 * k);
-  cairo_curve_to (cr, at.x - 8 * k, at.y + 17 * k, at.x - 5 * k, at.y + 16 * k, at.x - 3.5 * k, at.y + 12 * k);
+  cairo_curve_to (cr, at.x - 8 * k, at.y + 17 * k, at.x - 5 * k, at.y + 16 * k, at.x - 3.5 * k,
+                  at.y + 12 * k);
   cairo_close_path (cr);
   cairo_fill (cr);
   return (SyPoint) { at.x, at.y + 22 * k };
@@ -341,7 +347,8 @@ draw_reading (const Arm *arm, const SyBeam *beam, SyPoint poise)
   char *reading = g_strconcat (symbol, *number && *symbol ? "\302\240" : "", number, NULL);
   double main_width = sy_text_measure (arm->cr, reading, arm->font, true).width;
   double gap = remark ? 8 : 0;
-  double whole = main_width + gap + (remark ? sy_text_measure (arm->cr, remark, arm->font, false).width : 0);
+  double whole
+      = main_width + gap + (remark ? sy_text_measure (arm->cr, remark, arm->font, false).width : 0);
   double clear = 13 * arm->k;
   double x = poise.x + clear;
 
@@ -431,7 +438,8 @@ sy_drawing_mass_arm (cairo_t *cr, double width, double height, const SyMassArm *
   double reach = fmin (0.3 * width, 170);
   double rise = fmin (0.12 * arm.height, sin (MAX_TILT) * reach);
   /* Equal heights, so that the widths are in proportion; the larger has its full width. */
-  double full = fmin (56 * k, 0.4 * reach), block = fmax (8 * k, arm.height - text - 40 * k - 2 * rise);
+  double full = fmin (56 * k, 0.4 * reach),
+         block = fmax (8 * k, arm.height - text - 40 * k - 2 * rise);
   double mass_width = isnan (ratio) ? 0 : fmax (6 * k, full * fmin (1, ratio));
   double limit_width = ratio > 1 ? fmax (6 * k, full / ratio) : full;
   double baseline = arm.height - arm.digit.descent - 1;

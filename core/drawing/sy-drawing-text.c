@@ -10,7 +10,8 @@ static PangoLayout *
 lay_out (cairo_t *cr, const char *text, const char *font, bool bold)
 {
   PangoLayout *layout = pango_cairo_create_layout (cr);
-  PangoFontDescription *description = pango_font_description_from_string (font ? font : DEFAULT_FONT);
+  PangoFontDescription *description
+      = pango_font_description_from_string (font ? font : DEFAULT_FONT);
   PangoAttrList *attributes = pango_attr_list_new ();
 
   if (bold)

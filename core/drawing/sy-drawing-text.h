@@ -22,7 +22,8 @@ double sy_text_draw (cairo_t *cr, double x, double baseline, double alignment, c
 
 /**
  * sy_text_number:
- * A value for reading, as many decimals as it takes (1 to 4) not to look like @other when it is not.
+ * A value for reading, as many decimals as it takes (1 to 4) not to look like @other when it is
+ * not.
  */
 #define SY_TEXT_NUMBER_MAX 32
 void sy_text_number (double value, double other, char buffer[SY_TEXT_NUMBER_MAX]);

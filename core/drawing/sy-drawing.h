@@ -8,9 +8,9 @@
 #include "sy-scene.h"
 
 /*
- * Drawings for screen and paper alike. All are pure functions of what they are given: they draw into
- * 0,0 .. width,height of @cr in points (pixels on screen) with text in @font (a Pango font description text,
- * "Sans 11"; NULL: Sans 10). No colour outside the palette.
+ * Drawings for screen and paper alike. All are pure functions of what they are given: they draw
+ * into 0,0 .. width,height of @cr in points (pixels on screen) with text in @font (a Pango font
+ * description text, "Sans 11"; NULL: Sans 10). No colour outside the palette.
  */
 
 /* A scene to scale (equal scale on both axes), with a scale bar. */
@@ -42,7 +42,8 @@ typedef struct
 void sy_drawing_mass_arm (cairo_t *cr, double width, double height, const SyMassArm *arm,
                           const SyPalette *palette, const char *font);
 
-/* What takes the load constant down to the RWL: one bar a multiplier, each from where the last ended. */
+/* What takes the load constant down to the RWL: one bar a multiplier, each from where the last
+   ended. */
 typedef struct
 {
   const char *symbol;   /* "H"                     */
@@ -64,7 +65,8 @@ void sy_drawing_bars (cairo_t *cr, double width, double height, const SyBars *ba
 /* The bar at y, -1 for none. */
 int sy_drawing_bars_at (const SyBars *bars, double y);
 
-/* The shape of a verdict in a square of @size: 0 by-hand/within-capacity … in the order of SyVerdict. */
+/* The shape of a verdict in a square of @size: 0 by-hand/within-capacity … in the order of
+   SyVerdict. */
 typedef enum
 {
   SY_SHAPE_LEVEL, SY_SHAPE_DOWN, SY_SHAPE_GAP, SY_SHAPE_OUTSIDE, SY_SHAPE_HOOK, SY_SHAPE_HOOK_STRUCK

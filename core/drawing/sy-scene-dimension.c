@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
-#include "sy-scene-view.h"
+#include "sy-scene-canvas.h"
 
 /*
- * Dimensions as in ISO 128 and ISO 129-1: thin lines, filled slim arrows, extension lines that start clear of
- * what is measured, text along the line and readable from below or from the right. (Habits, from memory; the
- * standards leave sizes open.)
+ * Dimensions as in ISO 128 and ISO 129-1: thin lines, filled slim arrows, extension lines that
+ * start clear of what is measured, text along the line and readable from below or from the right.
+ * (Habits, from memory; the standards leave sizes open.)
  */
 
 #define PI 3.14159265358979323846
@@ -15,13 +15,13 @@
 #define TEXT_PAD 2.5  /* paper around a text                             */
 
 static double
-line_width (const SySceneView *view, const SyMark *mark)
+line_width (const SySceneCanvas *view, const SyMark *mark)
 {
   return (mark->governing ? 2.2 : 0.8) * view->weight;
 }
 
 static double
-head_length (const SySceneView *view, const SyMark *mark)
+head_length (const SySceneCanvas *view, const SyMark *mark)
 {
   return SY_SCENE_ARROW * view->weight * (mark->governing ? 1.5 : 1);
 }
@@ -35,9 +35,10 @@ typedef struct
 } Line;
 
 static Line
-place_line (const SySceneView *view, const SyMark *mark)
+place_line (const SySceneCanvas *view, const SyMark *mark)
 {
-  SyPoint a = sy_scene_on_sheet (view, mark->points[0]), b = sy_scene_on_sheet (view, mark->points[1]);
+  SyPoint a = sy_scene_on_sheet (view, mark->points[0]),
+          b = sy_scene_on_sheet (view, mark->points[1]);
   Line line = { .length = hypot (b.x - a.x, b.y - a.y) };
 
   line.angle = line.length > 0 ? atan2 (b.y - a.y, b.x - a.x) : 0;
@@ -53,7 +54,7 @@ place_line (const SySceneView *view, const SyMark *mark)
 }
 
 static void
-draw_extension (SySceneView *view, SyPoint point, SyPoint on_line)
+draw_extension (SySceneCanvas *view, SyPoint point, SyPoint on_line)
 {
   double length = hypot (on_line.x - point.x, on_line.y - point.y);
 
@@ -69,7 +70,7 @@ draw_extension (SySceneView *view, SyPoint point, SyPoint on_line)
 }
 
 void
-sy_scene_draw_dimension (SySceneView *view, const SyMark *mark)
+sy_scene_draw_dimension (SySceneCanvas *view, const SyMark *mark)
 {
   cairo_t *cr = view->cr;
   Line line = place_line (view, mark);
@@ -98,8 +99,10 @@ sy_scene_draw_dimension (SySceneView *view, const SyMark *mark)
   else
     {
       cairo_move_to (cr, line.from.x - more * line.along.x, line.from.y - more * line.along.y);
-      cairo_line_to (cr, line.from.x - 0.8 * head * line.along.x, line.from.y - 0.8 * head * line.along.y);
-      cairo_move_to (cr, line.to.x + 0.8 * head * line.along.x, line.to.y + 0.8 * head * line.along.y);
+      cairo_line_to (cr, line.from.x - 0.8 * head * line.along.x,
+                     line.from.y - 0.8 * head * line.along.y);
+      cairo_move_to (cr, line.to.x + 0.8 * head * line.along.x,
+                     line.to.y + 0.8 * head * line.along.y);
       cairo_line_to (cr, line.to.x + more * line.along.x, line.to.y + more * line.along.y);
     }
   cairo_stroke (cr);
@@ -116,10 +119,11 @@ typedef struct
 } Arc;
 
 static Arc
-place_arc (const SySceneView *view, const SyMark *mark)
+place_arc (const SySceneCanvas *view, const SyMark *mark)
 {
   SyPoint centre = sy_scene_on_sheet (view, mark->points[0]);
-  SyPoint a = sy_scene_on_sheet (view, mark->points[1]), b = sy_scene_on_sheet (view, mark->points[2]);
+  SyPoint a = sy_scene_on_sheet (view, mark->points[1]),
+          b = sy_scene_on_sheet (view, mark->points[2]);
   Arc arc = { .centre = centre, .radius = hypot (a.x - centre.x, a.y - centre.y) };
 
   arc.start = atan2 (a.y - centre.y, a.x - centre.x);
@@ -137,7 +141,7 @@ arc_point (const Arc *arc, double part, double more)
 }
 
 void
-sy_scene_draw_angle (SySceneView *view, const SyMark *mark)
+sy_scene_draw_angle (SySceneCanvas *view, const SyMark *mark)
 {
   cairo_t *cr = view->cr;
   Arc arc = place_arc (view, mark);
@@ -227,7 +231,7 @@ covers (const SySceneBox *box, SyPoint at)
 
 /* How much of the text is lost at a place: over something taken, or off the drawing. */
 static double
-loss_of (const SySceneView *view, const SySceneBox *box, const SyMark *mark)
+loss_of (const SySceneCanvas *view, const SySceneBox *box, const SyMark *mark)
 {
   SyPoint reach = reach_of (box);
   double c = cos (box->angle), s = sin (box->angle), loss = 0;
@@ -252,13 +256,14 @@ loss_of (const SySceneView *view, const SySceneBox *box, const SyMark *mark)
 
 /* What is left of a line beside its text and its heads. */
 static double
-spare_of (const SySceneView *view, const SyMark *mark, double length, double text_width)
+spare_of (const SySceneCanvas *view, const SyMark *mark, double length, double text_width)
 {
   return length - text_width - 2 * head_length (view, mark) - 6;
 }
 
 static void
-offer_dimension (const SySceneView *view, const SyMark *mark, const SyTextSize *size, Places *places)
+offer_dimension (const SySceneCanvas *view, const SyMark *mark, const SyTextSize *size,
+                 Places *places)
 {
   Line line = place_line (view, mark);
   double height = size->ascent + size->descent, head = head_length (view, mark);
@@ -307,7 +312,7 @@ offer_dimension (const SySceneView *view, const SyMark *mark, const SyTextSize *
 }
 
 static void
-offer_angle (const SySceneView *view, const SyMark *mark, const SyTextSize *size, Places *places)
+offer_angle (const SySceneCanvas *view, const SyMark *mark, const SyTextSize *size, Places *places)
 {
   Arc arc = place_arc (view, mark);
   double height = size->ascent + size->descent;
@@ -325,13 +330,14 @@ offer_angle (const SySceneView *view, const SyMark *mark, const SyTextSize *size
     }
   offer (places, arc_point (&arc, 0.5, height / 2 + 4), none, 0, 0);
   offer (places, arc_point (&arc, 0.5, size->width / 2 + 4), none, 0, 0);
-  offer (places, arc_point (&arc, 1, 0), east, arc_point (&arc, 1, 0).x < arc.centre.x ? -size->width : size->width, 0);
+  offer (places, arc_point (&arc, 1, 0), east,
+         arc_point (&arc, 1, 0).x < arc.centre.x ? -size->width : size->width, 0);
   offer (places, arc_point (&arc, 0.5, -height), none, 0, 0);
   offer (places, arc_point (&arc, 0.5, 0), none, 0, 0);
 }
 
 static void
-offer_around (const SySceneView *view, const SyMark *mark, const SyTextSize *size, Places *places)
+offer_around (const SySceneCanvas *view, const SyMark *mark, const SyTextSize *size, Places *places)
 {
   SyPoint at = sy_scene_on_sheet (view, mark->points[0]);
   double height = size->ascent + size->descent;
@@ -348,14 +354,15 @@ offer_around (const SySceneView *view, const SyMark *mark, const SyTextSize *siz
 
 /* An arc is taken piece by piece. */
 static void
-take_arc (SySceneView *view, const SyMark *mark)
+take_arc (SySceneCanvas *view, const SyMark *mark)
 {
   Arc arc = place_arc (view, mark);
   const int pieces = 8;
 
   for (int i = 0; i < pieces; i++)
     {
-      SyPoint a = arc_point (&arc, (double) i / pieces, 0), b = arc_point (&arc, (i + 1.0) / pieces, 0);
+      SyPoint a = arc_point (&arc, (double)i / pieces, 0),
+              b = arc_point (&arc, (i + 1.0) / pieces, 0);
 
       sy_scene_take (view, &(SySceneBox) { .middle = { (a.x + b.x) / 2, (a.y + b.y) / 2 },
                                            .half_width = hypot (b.x - a.x, b.y - a.y) / 2,
@@ -365,7 +372,7 @@ take_arc (SySceneView *view, const SyMark *mark)
 }
 
 void
-sy_scene_take_dimension (SySceneView *view, const SyMark *mark)
+sy_scene_take_dimension (SySceneCanvas *view, const SyMark *mark)
 {
   if (mark->type == SY_MARK_ANGLE)
     {
@@ -381,7 +388,7 @@ sy_scene_take_dimension (SySceneView *view, const SyMark *mark)
 }
 
 bool
-sy_scene_label_fits (const SySceneView *view, const SyMark *mark)
+sy_scene_label_fits (const SySceneCanvas *view, const SyMark *mark)
 {
   SyTextSize size = sy_text_measure (view->cr, mark->text, view->font, mark->governing);
 
@@ -397,7 +404,7 @@ sy_scene_label_fits (const SySceneView *view, const SyMark *mark)
 }
 
 void
-sy_scene_draw_label (SySceneView *view, const SyMark *mark)
+sy_scene_draw_label (SySceneCanvas *view, const SyMark *mark)
 {
   cairo_t *cr = view->cr;
   SyTextSize size = sy_text_measure (cr, mark->text, view->font, mark->governing);

@@ -1,19 +1,19 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
-#include "sy-scene-view.h"
+#include "sy-scene-canvas.h"
 
 #define PI 3.14159265358979323846
 #define EDGE 8.0 /* free around the scene */
 
 SyPoint
-sy_scene_on_sheet (const SySceneView *view, SyPoint world)
+sy_scene_on_sheet (const SySceneCanvas *view, SyPoint world)
 {
   return (SyPoint) { view->left + view->scale * world.x, view->bottom - view->scale * world.y };
 }
 
 void
-sy_scene_take (SySceneView *view, const SySceneBox *box)
+sy_scene_take (SySceneCanvas *view, const SySceneBox *box)
 {
   if (view->n_taken < SY_SCENE_BOXES_MAX)
     view->taken[view->n_taken++] = *box;
@@ -38,7 +38,7 @@ sy_scene_arrow_head (cairo_t *cr, SyPoint tip, double angle, double length)
 /* ---- lines ---- */
 
 static void
-use_line (SySceneView *view, const SyMark *mark)
+use_line (SySceneCanvas *view, const SyMark *mark)
 {
   static const double chain[] = { 14, 3, 2.5, 3 }, dashed[] = { 5, 3 };
   cairo_t *cr = view->cr;
@@ -81,7 +81,7 @@ use_line (SySceneView *view, const SyMark *mark)
 }
 
 static void
-trace_points (SySceneView *view, const SyMark *mark)
+trace_points (SySceneCanvas *view, const SyMark *mark)
 {
   for (int i = 0; i < mark->n_points; i++)
     {
@@ -95,13 +95,14 @@ trace_points (SySceneView *view, const SyMark *mark)
 }
 
 static void
-fill_by_role (SySceneView *view, const SyMark *mark, bool small)
+fill_by_role (SySceneCanvas *view, const SyMark *mark, bool small)
 {
   SyColour tone = view->palette->paper;
 
   switch (mark->role)
     {
-    case SY_ROLE_ORIGIN: /* the hands are solid; what they hold is toned, so that they stay visible */
+    case SY_ROLE_ORIGIN: /* the hands are solid; what they hold is toned, so that they stay visible
+                          */
       tone = sy_colour_tone (view->palette, small ? 1 : 0.22);
       break;
     case SY_ROLE_GOVERNING:
@@ -127,7 +128,7 @@ fill_by_role (SySceneView *view, const SyMark *mark, bool small)
 }
 
 static void
-draw_area (SySceneView *view, const SyMark *mark)
+draw_area (SySceneCanvas *view, const SyMark *mark)
 {
   if (mark->type == SY_MARK_CIRCLE)
     {
@@ -147,11 +148,12 @@ draw_area (SySceneView *view, const SyMark *mark)
 }
 
 static void
-draw_arrow (SySceneView *view, const SyMark *mark)
+draw_arrow (SySceneCanvas *view, const SyMark *mark)
 {
   SyPoint from = sy_scene_on_sheet (view, mark->points[0]);
   SyPoint to = sy_scene_on_sheet (view, mark->points[1]);
-  double length = hypot (to.x - from.x, to.y - from.y), angle = atan2 (to.y - from.y, to.x - from.x);
+  double length = hypot (to.x - from.x, to.y - from.y),
+         angle = atan2 (to.y - from.y, to.x - from.x);
   double head = fmin (SY_SCENE_ARROW * 1.3 * view->weight, length);
 
   if (!(length > 0))
@@ -173,7 +175,7 @@ is_limb (const SyMark *mark)
 }
 
 static void
-stroke_limb (SySceneView *view, const SyMark *mark, double more, const SyColour *colour)
+stroke_limb (SySceneCanvas *view, const SyMark *mark, double more, const SyColour *colour)
 {
   trace_points (view, mark);
   sy_palette_use (view->cr, colour, 1);
@@ -188,7 +190,7 @@ stroke_limb (SySceneView *view, const SyMark *mark, double more, const SyColour 
 
 /* Returns the mark after the last limb. */
 static int
-draw_limbs (SySceneView *view, int first)
+draw_limbs (SySceneCanvas *view, int first)
 {
   const SyScene *scene = view->scene;
   SyColour edge = sy_colour_tone (view->palette, 0.5), body = sy_colour_tone (view->palette, 0.1);
@@ -204,7 +206,7 @@ draw_limbs (SySceneView *view, int first)
 }
 
 static void
-draw_figure_circle (SySceneView *view, const SyMark *mark)
+draw_figure_circle (SySceneCanvas *view, const SyMark *mark)
 {
   SyPoint at = sy_scene_on_sheet (view, mark->points[0]);
   SyColour edge = sy_colour_tone (view->palette, 0.5), body = sy_colour_tone (view->palette, 0.1);
@@ -233,7 +235,7 @@ has_points (const SyMark *mark)
 }
 
 static void
-draw_mark (SySceneView *view, const SyMark *mark)
+draw_mark (SySceneCanvas *view, const SyMark *mark)
 {
   switch (mark->type)
     {
@@ -274,7 +276,7 @@ draw_mark (SySceneView *view, const SyMark *mark)
 
 /* The rectangle about a polygon that lies along its first side. */
 static SySceneBox
-box_about (SySceneView *view, const SyMark *mark)
+box_about (SySceneCanvas *view, const SyMark *mark)
 {
   SyPoint first = sy_scene_on_sheet (view, mark->points[0]);
   SyPoint second = sy_scene_on_sheet (view, mark->points[1]);
@@ -302,7 +304,7 @@ box_about (SySceneView *view, const SyMark *mark)
 
 /* Text keeps off the hands, the loads and the head, and off the lines of other dimensions. */
 static void
-take_solids (SySceneView *view)
+take_solids (SySceneCanvas *view)
 {
   for (int i = 0; i < view->scene->count; i++)
     {
@@ -321,7 +323,8 @@ take_solids (SySceneView *view)
       else if (mark->type == SY_MARK_CIRCLE)
         {
           double radius = mark->radius * view->scale;
-          double weight = mark->role == SY_ROLE_FIGURE ? 0.15 : 0.6; /* the figure may be written on */
+          double weight
+              = mark->role == SY_ROLE_FIGURE ? 0.15 : 0.6; /* the figure may be written on */
 
           sy_scene_take (view, &(SySceneBox) { .middle = sy_scene_on_sheet (view, mark->points[0]),
                                                .half_width = radius, .half_height = radius,
@@ -331,12 +334,12 @@ take_solids (SySceneView *view)
 }
 
 static bool
-begin_view (SySceneView *view, cairo_t *cr, double width, double height, const SyScene *scene,
+begin_view (SySceneCanvas *view, cairo_t *cr, double width, double height, const SyScene *scene,
             const SyPalette *palette, const char *font)
 {
   SyTextSize text = sy_text_measure (cr, "0", font, false);
 
-  *view = (SySceneView) { .cr = cr, .scene = scene, .palette = palette, .font = font,
+  *view = (SySceneCanvas) { .cr = cr, .scene = scene, .palette = palette, .font = font,
                           .width = width, .height = height };
   view->text_height = text.ascent + text.descent;
   view->weight = fmin (1.25, fmax (0.8, fmin (width, height) / 320));
@@ -345,7 +348,8 @@ begin_view (SySceneView *view, cairo_t *cr, double width, double height, const S
   double wide = scene->x1 - scene->x0, high = scene->y1 - scene->y0;
   double room_x = width - 2 * EDGE, room_y = height - EDGE - foot - 4;
 
-  if (!(wide > 0) || !(high > 0) || !isfinite (wide) || !isfinite (high) || room_x <= 0 || room_y <= 0)
+  if (!(wide > 0) || !(high > 0) || !isfinite (wide) || !isfinite (high) || room_x <= 0
+      || room_y <= 0)
     return false;
   view->scale = fmin (room_x / wide, room_y / high);
   view->left = EDGE + (room_x - view->scale * wide) / 2 - view->scale * scene->x0;
@@ -360,7 +364,7 @@ void
 sy_drawing_scene (cairo_t *cr, double width, double height, const SyScene *scene,
                   const SyPalette *palette, const char *font)
 {
-  SySceneView view;
+  SySceneCanvas view;
 
   cairo_save (cr);
   cairo_rectangle (cr, 0, 0, width, height);

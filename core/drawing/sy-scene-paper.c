@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
 
-#include "sy-scene-view.h"
+#include "sy-scene-canvas.h"
 
 /* The largest of 1, 2, 5 times a power of ten that is at most @limit. */
 static double
@@ -14,7 +14,7 @@ round_length (double limit)
 }
 
 static void
-draw_grid_lines (SySceneView *view, double step, double alpha)
+draw_grid_lines (SySceneCanvas *view, double step, double alpha)
 {
   cairo_t *cr = view->cr;
 
@@ -35,7 +35,7 @@ draw_grid_lines (SySceneView *view, double step, double alpha)
 
 /* Notebook paper, ruled in round measures from the scene's own zero. */
 void
-sy_scene_draw_paper (SySceneView *view)
+sy_scene_draw_paper (SySceneCanvas *view)
 {
   double fine = round_length (20 / view->scale) * view->scale;
   double lead = fine / view->scale / pow (10, floor (log10 (fine / view->scale) + 1e-9));
@@ -47,7 +47,7 @@ sy_scene_draw_paper (SySceneView *view)
 }
 
 void
-sy_scene_draw_floor (SySceneView *view, const SyMark *mark)
+sy_scene_draw_floor (SySceneCanvas *view, const SyMark *mark)
 {
   cairo_t *cr = view->cr;
   SyPoint from = sy_scene_on_sheet (view, mark->points[0]);
@@ -77,14 +77,14 @@ sy_scene_draw_floor (SySceneView *view, const SyMark *mark)
 }
 
 double
-sy_scene_scale_strip (const SySceneView *view)
+sy_scene_scale_strip (const SySceneCanvas *view)
 {
   return view->text_height + 8;
 }
 
 /* A bar of a round length in two halves, one filled, and how long it is. */
 void
-sy_scene_draw_scale (SySceneView *view)
+sy_scene_draw_scale (SySceneCanvas *view)
 {
   cairo_t *cr = view->cr;
   double length = round_length (fmin (0.24 * view->width, 150) / view->scale);
@@ -109,7 +109,7 @@ sy_scene_draw_scale (SySceneView *view)
   cairo_set_line_width (cr, 0.8);
   cairo_rectangle (cr, x + 0.4, middle - thick / 2 + 0.4, 2 * half - 0.8, thick - 0.8);
   cairo_stroke (cr);
-  sy_text_draw (cr, x + 2 * half + 7, middle + (size.ascent - size.descent) / 2, 0, text, view->font,
-                false);
+  sy_text_draw (cr, x + 2 * half + 7, middle + (size.ascent - size.descent) / 2, 0, text,
+                view->font, false);
   g_free (text);
 }

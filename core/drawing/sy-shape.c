@@ -4,8 +4,8 @@
 #include "sy-drawing.h"
 
 /*
- * The shapes are drawn on a field of 16 units. Horizontal and vertical strokes run through the middle of a
- * unit, so that a square of 16 or 32 pixels shows them crisp.
+ * The shapes are drawn on a field of 16 units. Horizontal and vertical strokes run through the
+ * middle of a unit, so that a square of 16 or 32 pixels shows them crisp.
  */
 #define FIELD 16.0
 #define PI 3.14159265358979323846

@@ -5,8 +5,9 @@
 #include <string.h>
 
 /*
- * The figure is there for size only. Its parts are shares of a stature of 170 cm after the body segment
- * lengths of Drillis and Contini 1966 (from memory); widths, and how it bends to reach, are drawn by eye.
+ * The figure is there for size only. Its parts are shares of a stature of 170 cm after the body
+ * segment lengths of Drillis and Contini 1966 (from memory); widths, and how it bends to reach, are
+ * drawn by eye.
  */
 #define STATURE 170.0
 #define ANKLE (0.039 * STATURE)
@@ -214,7 +215,8 @@ step (SyPoint from, double length, double lean)
 static Pose
 bend (double squat, double lean)
 {
-  double back = 0.12 * lean; /* the legs go back as the trunk goes forward: it stays over its feet */
+  double back
+      = 0.12 * lean; /* the legs go back as the trunk goes forward: it stays over its feet */
   Pose pose;
 
   pose.knee = step ((SyPoint) { 0, ANKLE }, SHANK, 35 * DEG * squat - back);
@@ -241,8 +243,8 @@ reach_out (Pose *pose, SyPoint hand)
       return;
     }
 
-  /* The corner of a triangle with three known sides, on the side towards the back. A hand in the shoulder
-     makes none: the arm then stays folded at its least opening. */
+  /* The corner of a triangle with three known sides, on the side towards the back. A hand in the
+     shoulder makes none: the arm then stays folded at its least opening. */
   distance = fmax (distance, FOREARM - UPPER_ARM + 1);
   double along = (UPPER_ARM * UPPER_ARM - FOREARM * FOREARM + distance * distance) / (2 * distance);
   double aside = sqrt (fmax (0, UPPER_ARM * UPPER_ARM - along * along));
@@ -295,7 +297,8 @@ put_figure_side (View *view, SyPoint hand)
   put_limb (view, 3.2, 2, (SyPoint[]) { pose.elbow, pose.hand });
 }
 
-/* ---- the load: a block of no particular size about the hands, never drawn through the floor ---- */
+/* ---- the load: a block of no particular size about the hands, never drawn through the floor
+   ---- */
 
 static void
 put_load_side (View *view, SyRole role, SyPoint hand)
@@ -406,7 +409,8 @@ put_end_above (View *view, const SyLiftPosition *at, double side, double arc, bo
   SyPoint middle = { 0, 0 }, hand = { reach * sin (turn), reach * cos (turn) };
   const char *end = is_origin ? "origin" : "destination";
 
-  /* Straight ahead the dimension would lie on the sagittal line: it then stands beside the figure. */
+  /* Straight ahead the dimension would lie on the sagittal line: it then stands beside the
+     figure. */
   double offset = at->twist_deg < 12 ? -side * 38 : 0;
 
   if (at->twist_deg > 0)

@@ -14,11 +14,11 @@
  * sy_lift_scene_side / _above:
  * Adds one view to a scene that was begun in the document's units.
  * Side: x is the distance in front of the mid-point between the ankles, y the height over the floor.
- * Above: the mid-point between the ankles is at 0,0; y is straight ahead. Where the twist is to one side the
- * facts do not say; the origin is drawn to the left and the destination to the right.
+ * Above: the mid-point between the ankles is at 0,0 and y is straight ahead. The facts do not say to
+ * which side the twist is: the origin is drawn to the left and the destination to the right.
  * Parameters:   destination  NULL when only the travel is known: the load then goes up by @travel.
  *               travel       D.
- *               governing    "origin.HM" …: the dimension that it stands on is drawn heavy; NULL or "" for none.
+ *               governing    "origin.HM" …: its dimension is drawn heavy; NULL or "" for none.
  */
 void sy_lift_scene_side (SyScene *scene, const SyLiftPosition *origin,
                          const SyLiftPosition *destination, double travel, const char *governing);

@@ -23,10 +23,12 @@ sy_page_words (const SyPage *page, const char *msgid)
 static PangoLayout *
 lay_out (SyPage *page, const char *words, SyPageType type, double width)
 {
-  /* px in a font description is a unit of the page: points here, whatever the screen's resolution. */
+  /* px in a font description is a unit of the page: points here, whatever the screen's
+     resolution. */
   static const char *const fonts[] = {
-    [SY_TYPE_TITLE] = "Sans Bold 15px", [SY_TYPE_HEADING] = "Sans Bold 10px", [SY_TYPE_BODY] = "Sans 8.8px",
-    [SY_TYPE_STRONG] = "Sans Bold 8.8px", [SY_TYPE_NOTE] = "Sans 8px",
+    [SY_TYPE_TITLE] = "Sans Bold 15px", [SY_TYPE_HEADING] = "Sans Bold 10px",
+    [SY_TYPE_BODY] = "Sans 8.8px",      [SY_TYPE_STRONG] = "Sans Bold 8.8px",
+    [SY_TYPE_NOTE] = "Sans 8px",
   };
   PangoLayout *layout = pango_cairo_create_layout (page->cr);
   PangoFontDescription *font = pango_font_description_from_string (fonts[type]);
@@ -70,7 +72,8 @@ measure (PangoLayout *layout, double *width, double *height)
 }
 
 double
-sy_page_line (SyPage *page, double x, double baseline, double alignment, const char *words, SyPageType type)
+sy_page_line (SyPage *page, double x, double baseline, double alignment, const char *words,
+              SyPageType type)
 {
   g_autoptr (PangoLayout) layout = lay_out (page, words, type, 0);
   double width, height;
@@ -82,7 +85,8 @@ sy_page_line (SyPage *page, double x, double baseline, double alignment, const c
 }
 
 double
-sy_page_paragraph (SyPage *page, double x, double top, double width, const char *words, SyPageType type)
+sy_page_paragraph (SyPage *page, double x, double top, double width, const char *words,
+                   SyPageType type)
 {
   g_autoptr (PangoLayout) layout = lay_out (page, words, type, width);
   double wide, height;
@@ -120,7 +124,8 @@ sy_page_heading (SyPage *page, int number, const char *msgid)
   page->y += 8;
   rule (page, page->left, page->right, page->y, &page->palette.hairline, 0.8);
   sy_page_line (page, page->left, page->y + 14, 0, digits, SY_TYPE_HEADING);
-  sy_page_line (page, page->left + 18, page->y + 14, 0, sy_page_words (page, msgid), SY_TYPE_HEADING);
+  sy_page_line (page, page->left + 18, page->y + 14, 0, sy_page_words (page, msgid),
+                SY_TYPE_HEADING);
   page->y += 19;
 }
 
@@ -128,8 +133,9 @@ void
 sy_page_blank (SyPage *page, double x, double end, double height, const char *msgid)
 {
   double baseline = page->y + height * BASELINE;
-  double width = msgid ? sy_page_line (page, x, baseline, 0, sy_page_words (page, msgid), SY_TYPE_BODY) + 5
-                       : 0;
+  double width
+      = msgid ? sy_page_line (page, x, baseline, 0, sy_page_words (page, msgid), SY_TYPE_BODY) + 5
+              : 0;
 
   rule (page, x + width, end, baseline + 2.5, &page->palette.ink, 0.5);
 }

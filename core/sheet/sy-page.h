@@ -36,7 +36,8 @@ void sy_page_begin (SyPage *page, cairo_t *cr, SyTranslate translate, double lef
 /* The text in the language of the page. Templates are marked with N_() where they stand. */
 const char *sy_page_words (const SyPage *page, const char *msgid);
 
-/* Words that are already in the page's language. Alignment 0 left, 1 right about x. Return value: width. */
+/* Words that are already in the page's language. Alignment 0 left, 1 right about x. Return value:
+   width. */
 double sy_page_line (SyPage *page, double x, double baseline, double alignment, const char *words,
                      SyPageType type);
 /* A paragraph from @x, @width wide, its top at @top. Return value: its height. */
@@ -47,7 +48,8 @@ double sy_page_paragraph_height (SyPage *page, double width, const char *words, 
 /* A numbered heading over a hairline, with room above; moves down. */
 void sy_page_heading (SyPage *page, int number, const char *msgid);
 
-/* A label with a line to write on, from @x to @end, on a row of @height from the page's y. Does not move. */
+/* A label with a line to write on, from @x to @end, on a row of @height from the page's y. Does not
+   move. */
 void sy_page_blank (SyPage *page, double x, double end, double height, const char *msgid);
 /* A box to write a number in with its unit, after a label (NULL: none). Returns where it ends. */
 double sy_page_number_box (SyPage *page, double x, double height, double width, const char *msgid,

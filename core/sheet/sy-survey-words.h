@@ -4,7 +4,8 @@
 
 #include "sy-units.h"
 
-/* What the measuring sheet asks about what the lifting equation excludes: one question a condition. */
+/* What the measuring sheet asks about what the lifting equation excludes: one question a
+   condition. */
 typedef struct
 {
   const char *id;                   /* as in the facts: "one-hand"                        */

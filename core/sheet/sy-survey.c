@@ -57,12 +57,13 @@ static void
 set_head (const SySurveySheet *sheet, SyPage *page)
 {
   double middle = (page->left + page->right) / 2;
-  const char *units = sheet->units == SY_UNITS_US
-                        ? N_ ("Masses in pounds, lengths in inches. One sheet for each lift.")
-                        : N_ ("Masses in kilograms, lengths in centimetres. One sheet for each lift.");
+  const char *units
+      = sheet->units == SY_UNITS_US
+            ? N_ ("Masses in pounds, lengths in inches. One sheet for each lift.")
+            : N_ ("Masses in kilograms, lengths in centimetres. One sheet for each lift.");
 
-  sy_page_line (page, page->left, page->y + 13, 0, sy_page_words (page, N_ ("Measuring sheet for a lift")),
-                SY_TYPE_TITLE);
+  sy_page_line (page, page->left, page->y + 13, 0,
+                sy_page_words (page, N_ ("Measuring sheet for a lift")), SY_TYPE_TITLE);
   sy_page_line (page, page->right, page->y + 13, 1, sy_page_words (page, units), SY_TYPE_NOTE);
   page->y += 20;
   sy_page_blank (page, page->left, middle - 8, ROW, N_ ("Workshop"));
@@ -94,7 +95,8 @@ set_avoid (SyPage *page)
 static void
 set_load (const SySurveySheet *sheet, SyPage *page)
 {
-  static const char *const how[] = { N_ ("measured (weighed)"), N_ ("drawing or plate"), N_ ("estimated") };
+  static const char *const how[]
+      = { N_ ("measured (weighed)"), N_ ("drawing or plate"), N_ ("estimated") };
   const char *unit = sy_unit_name (SY_KIND_MASS, sheet->units);
 
   sy_page_heading (page, 2, N_ ("The load"));
@@ -106,7 +108,8 @@ set_load (const SySurveySheet *sheet, SyPage *page)
   set_ticks (page, N_ ("How it was had:"), how, G_N_ELEMENTS (how));
 }
 
-/* The lift of the picture: any lift in which every measure can be seen. Its numbers are not printed. */
+/* The lift of the picture: any lift in which every measure can be seen. Its numbers are not
+   printed. */
 static void
 fill_picture (SyScene *scene, SyUnits units, SyMark *marks, bool above)
 {
@@ -153,14 +156,17 @@ set_legend (SyPage *page)
   sy_palette_use (cr, &page->palette.ink, 1);
   cairo_arc (cr, x, middle, 3, 0, 2 * G_PI);
   cairo_fill (cr);
-  x += 8 + sy_page_line (page, x + 8, baseline, 0,
-                         sy_page_words (page, N_ ("origin: the hands where the load is taken")), SY_TYPE_NOTE);
+  x += 8
+       + sy_page_line (page, x + 8, baseline, 0,
+                       sy_page_words (page, N_ ("origin: the hands where the load is taken")),
+                       SY_TYPE_NOTE);
   x += 24;
   cairo_set_line_width (cr, 1.2);
   cairo_arc (cr, x, middle, 3, 0, 2 * G_PI);
   cairo_stroke (cr);
   sy_page_line (page, x + 8, baseline, 0,
-                sy_page_words (page, N_ ("destination: the hands where it is put down")), SY_TYPE_NOTE);
+                sy_page_words (page, N_ ("destination: the hands where it is put down")),
+                SY_TYPE_NOTE);
   page->y += 16;
 }
 
@@ -184,24 +190,34 @@ set_measures (const SySurveySheet *sheet, SyPage *page)
     SyKind kind;
     bool one_end;
   } rows[] = {
-    { "H", N_ ("Along the floor, from the middle between the inner ankle bones to the point plumb below the middle between "
-               "the hands."), SY_KIND_REACH, false },
-    { "V", N_ ("From the floor straight up to the middle between the hands, where they grip."), SY_KIND_REACH, false },
-    { "A", N_ ("From straight ahead to where the hands are, seen from above; feet where they stand, before turning them."),
+    { "H",
+      N_ ("Along the floor, from the middle between the inner ankle bones to the point plumb below "
+          "the middle between the hands."),
+      SY_KIND_REACH, false },
+    { "V", N_ ("From the floor straight up to the middle between the hands, where they grip."),
+      SY_KIND_REACH, false },
+    { "A",
+      N_ ("From straight ahead to where the hands are, seen from above; feet where they stand, "
+          "before turning them."),
       SY_KIND_ANGLE, false },
-    { "D", N_ ("Only if no one place of putting down can be measured: how far up or down the load goes."), SY_KIND_REACH,
-      true },
+    { "D",
+      N_ ("Only if no one place of putting down can be measured: how far up or down the load "
+          "goes."),
+      SY_KIND_REACH, true },
   };
   double destination = page->right - 140, origin = destination - 156, words = page->left + 18;
 
   page->y += 2;
-  sy_page_line (page, words, page->y + 9, 0, sy_page_words (page, N_ ("Where to hold the tape")), SY_TYPE_STRONG);
+  sy_page_line (page, words, page->y + 9, 0, sy_page_words (page, N_ ("Where to hold the tape")),
+                SY_TYPE_STRONG);
   sy_page_line (page, origin, page->y + 9, 0, sy_page_words (page, N_ ("Origin")), SY_TYPE_STRONG);
-  sy_page_line (page, destination, page->y + 9, 0, sy_page_words (page, N_ ("Destination")), SY_TYPE_STRONG);
+  sy_page_line (page, destination, page->y + 9, 0, sy_page_words (page, N_ ("Destination")),
+                SY_TYPE_STRONG);
   page->y += 15;
   for (size_t i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      const char *unit = rows[i].kind == SY_KIND_ANGLE ? "°" : sy_unit_name (rows[i].kind, sheet->units);
+      const char *unit
+          = rows[i].kind == SY_KIND_ANGLE ? "°" : sy_unit_name (rows[i].kind, sheet->units);
       double height = sy_page_paragraph (page, words, page->y + 1, origin - words - 14,
                                          sy_page_words (page, rows[i].words), SY_TYPE_NOTE);
 
@@ -235,8 +251,8 @@ draw_first (const SySurveySheet *sheet, SyPage *page, double bottom)
   set_legend (page);
   set_measures (sheet, page);
   page->y += 2;
-  set_ticks (page, N_ ("At the destination, must it be placed with care, held or gripped anew?"), control,
-             G_N_ELEMENTS (control));
+  set_ticks (page, N_ ("At the destination, must it be placed with care, held or gripped anew?"),
+             control, G_N_ELEMENTS (control));
 }
 
 /* ---- page 2: how often, how held, by whom, what else ---- */
@@ -261,7 +277,8 @@ set_pace (SyPage *page)
   x = sy_page_number_box (page, x + 10, ROW, box, N_ ("then light work for"), "min");
   sy_page_number_box (page, x + 10, ROW, box, N_ ("and so on through a shift of"), "min");
   page->y += ROW + 2;
-  set_note (page, N_ ("Light work is work without handling, such as watching or writing. Say in the notes where the day has no such pattern."));
+  set_note (page, N_ ("Light work is work without handling, such as watching or writing. Say in "
+                      "the notes where the day has no such pattern."));
 }
 
 static void
@@ -272,8 +289,10 @@ set_grip (SyPage *page)
   {
     const char *name, *words;
   } classes[] = {
-    { N_ ("good"), N_ ("Handles or hand holes that fit the hand, or a loose part that the hand wraps round with ease.") },
-    { N_ ("fair"), N_ ("Handles that fit badly, or none, but the fingers can be bent square under the load.") },
+    { N_ ("good"), N_ ("Handles or hand holes that fit the hand, or a loose part that the hand "
+                       "wraps round with ease.") },
+    { N_ ("fair"),
+      N_ ("Handles that fit badly, or none, but the fingers can be bent square under the load.") },
     { N_ ("poor"), N_ ("Bulky, slippery, sharp-edged or sagging; nothing to hold on to.") },
   };
 
@@ -281,8 +300,8 @@ set_grip (SyPage *page)
   for (size_t i = 0; i < G_N_ELEMENTS (classes); i++)
     {
       sy_page_tick (page, page->left, 16, classes[i].name);
-      sy_page_line (page, page->left + 58, page->y + 16 * 0.68, 0, sy_page_words (page, classes[i].words),
-                    SY_TYPE_NOTE);
+      sy_page_line (page, page->left + 58, page->y + 16 * 0.68, 0,
+                    sy_page_words (page, classes[i].words), SY_TYPE_NOTE);
       page->y += 16;
     }
 }
@@ -322,14 +341,16 @@ set_conditions (const SySurveySheet *sheet, SyPage *page)
       page->y += row;
     }
   page->y += 2;
-  set_note (page, N_ ("One yes, and the equation does not answer for this lift: a competent person must assess it."));
+  set_note (page, N_ ("One yes, and the equation does not answer for this lift: a competent person "
+                      "must assess it."));
 }
 
 static void
 set_caution (SyPage *page, double bottom)
 {
   g_autofree char *screening = sy_words_screening (page->translate);
-  g_autofree char *words = g_strconcat (sy_page_words (page, sy_survey_caution), " ", screening, NULL);
+  g_autofree char *words
+      = g_strconcat (sy_page_words (page, sy_survey_caution), " ", screening, NULL);
   double width = page->right - page->left;
   double height = sy_page_paragraph_height (page, width, words, SY_TYPE_STRONG);
 
@@ -369,10 +390,11 @@ set_foot (const SySurveySheet *sheet, SyPage *page, int number, double baseline)
   GString *words = g_string_new (sy_page_words (page, N_ ("Page {page} of {pages}")));
   g_autofree char *page_text = g_strdup_printf ("%d", number + 1);
   g_autofree char *pages_text = g_strdup_printf ("%d", PAGES);
-  g_autofree char *source = g_strconcat (sheet->program ? sheet->program : "", sheet->program ? " · " : "",
-                                         sy_page_words (page, N_ ("Measures as in the revised NIOSH lifting equation, "
-                                                                  "DHHS (NIOSH) Publication 94-110")),
-                                         NULL);
+  g_autofree char *source
+      = g_strconcat (sheet->program ? sheet->program : "", sheet->program ? " · " : "",
+                     sy_page_words (page, N_ ("Measures as in the revised NIOSH lifting equation, "
+                                              "DHHS (NIOSH) Publication 94-110")),
+                     NULL);
 
   g_string_replace (words, "{page}", page_text, 0);
   g_string_replace (words, "{pages}", pages_text, 0);
@@ -409,7 +431,8 @@ append_bytes (void *closure, const unsigned char *data, unsigned int length)
 }
 
 gboolean
-sy_survey_write_pdf (const SySurveySheet *sheet, const char *path, const char *created, GError **error)
+sy_survey_write_pdf (const SySurveySheet *sheet, const char *path, const char *created,
+                     GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   const char *title = N_ ("Measuring sheet for a lift");
@@ -417,7 +440,8 @@ sy_survey_write_pdf (const SySurveySheet *sheet, const char *path, const char *c
 
   sy_paper_size (sheet->paper, &width, &height);
 
-  cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
+  cairo_surface_t *surface
+      = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
   cairo_t *cr = cairo_create (surface);
 
   cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE,
@@ -442,10 +466,12 @@ sy_survey_write_pdf (const SySurveySheet *sheet, const char *path, const char *c
   cairo_surface_destroy (surface);
   if (status != CAIRO_STATUS_SUCCESS)
     {
-      g_set_error_literal (error, G_FILE_ERROR, G_FILE_ERROR_FAILED, cairo_status_to_string (status));
+      g_set_error_literal (error, G_FILE_ERROR, G_FILE_ERROR_FAILED,
+                           cairo_status_to_string (status));
       return FALSE;
     }
   /* A temporary file beside it that takes its name when all is on the disk. */
-  return g_file_set_contents_full (path, (const char *) bytes->data, (gssize) bytes->len,
-                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0600, error);
+  return g_file_set_contents_full (path, (const char *)bytes->data, (gssize)bytes->len,
+                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
+                                   0600, error);
 }

@@ -47,7 +47,8 @@ is_ink (const Picture *picture, int x, int y)
   return p[3] > 200 && p[2] < 70 && p[1] < 80 && p[0] < 110;
 }
 
-/* Red well over blue: the warning colour, no other of the palette but the accent, which is not used here. */
+/* Red well over blue: the warning colour, no other of the palette but the accent, which is not used
+   here. */
 static bool
 is_warning (const Picture *picture, int x, int y)
 {
@@ -104,8 +105,15 @@ static Picture
 draw_beam (double index, double tilt)
 {
   Picture picture = begin_picture (BEAM_WIDTH, BEAM_HEIGHT);
-  SyBeam beam = { .index = index, .goal = 1, .p5 = (double) NAN, .p95 = (double) NAN, .end = 3, .symbol = "LI",
-                  .beyond_text = "beyond 3", .unbounded_text = "no limit holds", .tilt = tilt };
+  SyBeam beam = { .index = index,
+                  .goal = 1,
+                  .p5 = (double)NAN,
+                  .p95 = (double)NAN,
+                  .end = 3,
+                  .symbol = "LI",
+                  .beyond_text = "beyond 3",
+                  .unbounded_text = "no limit holds",
+                  .tilt = tilt };
 
   sy_drawing_beam (picture.cr, BEAM_WIDTH, BEAM_HEIGHT, &beam, &sy_palette_paper, NULL);
   return picture;
@@ -229,7 +237,11 @@ static Picture
 draw_bars (const SyBar *bars, int n, int hot)
 {
   Picture picture = begin_picture (520, (int) ((n + 2) * SY_BAR_ROW));
-  SyBars whole = { .start = 23, .start_text = "23 kg", .end_text = "6 kg RWL", .n_bars = n, .bars = bars,
+  SyBars whole = { .start = 23,
+                   .start_text = "23 kg",
+                   .end_text = "6 kg RWL",
+                   .n_bars = n,
+                   .bars = bars,
                    .hot = hot };
 
   sy_drawing_bars (picture.cr, picture.width, picture.height, &whole, &sy_palette_paper, NULL);
@@ -254,7 +266,8 @@ test_bars_at (void **state)
   (void) state;
   for (int row = 0; row < 8; row++)
     for (double part = 0; part < 1; part += 0.24)
-      assert_int_equal (sy_drawing_bars_at (&bars, (row + part) * SY_BAR_ROW), row == 7 ? -1 : row - 1);
+      assert_int_equal (sy_drawing_bars_at (&bars, (row + part) * SY_BAR_ROW),
+                        row == 7 ? -1 : row - 1);
   assert_int_equal (sy_drawing_bars_at (&bars, -1), -1);
   assert_int_equal (sy_drawing_bars_at (&bars, 1e12), -1);
 }
@@ -285,7 +298,8 @@ test_bars_lengths (void **state)
   static const SyBar ones[] = { { "H", "25 cm", 1 }, { "V", "75 cm", 1 } };
   static const SyBar half[] = { { "H", "50 cm", 0.5 }, { "V", "75 cm", 1 } };
   static const SyBar zero[] = { { "H", "70 cm", 0 }, { "V", "20 cm", 0.8 } };
-  Picture whole = draw_bars (ones, 2, -1), halved = draw_bars (half, 2, -1), none = draw_bars (zero, 2, -1);
+  Picture whole = draw_bars (ones, 2, -1), halved = draw_bars (half, 2, -1),
+          none = draw_bars (zero, 2, -1);
   int start = row_end (&none, 3), full = row_end (&whole, 0);
 
   (void) state;
@@ -345,6 +359,18 @@ put_circle (SyScene *scene, double x, double y, double radius)
 }
 
 static void
+put_square (SyScene *scene, double x, double y, double side)
+{
+  SyMark *mark = sy_scene_add (scene, SY_MARK_POLYGON, SY_ROLE_ORIGIN);
+
+  mark->points[0] = (SyPoint) { x, y };
+  mark->points[1] = (SyPoint) { x + side, y };
+  mark->points[2] = (SyPoint) { x + side, y + side };
+  mark->points[3] = (SyPoint) { x, y + side };
+  mark->n_points = 4;
+}
+
+static void
 test_equal_scale (void **state)
 {
   static const int sizes[][2] = { { 300, 200 }, { 400, 700 }, { 1200, 500 } };
@@ -358,7 +384,7 @@ test_equal_scale (void **state)
       int x0 = picture.width, x1 = 0, y0 = picture.height, y1 = 0;
 
       sy_scene_begin (&scene, SY_UNITS_METRIC, marks, 2);
-      put_circle (&scene, 50, 80, 30);
+      put_square (&scene, 20, 50, 60);
       sy_scene_include (&scene, 0, 0);
       sy_scene_include (&scene, 200, 130);
       sy_drawing_scene (picture.cr, picture.width, picture.height, &scene, &sy_palette_paper, NULL);
@@ -422,9 +448,17 @@ test_scene_full (void **state)
 static void
 draw_any (cairo_t *cr, int what, double width, double height)
 {
-  static const SyMassArm mass_arm = { 30, 20, "30 kg, the heaviest that occurs", "20 kg reference mass" };
-  SyBeam beam = { .index = (double) INFINITY, .goal = 1, .p5 = 2, .p95 = (double) INFINITY, .end = 3, .symbol = "LI",
-                  .beyond_text = "beyond 3", .unbounded_text = "no limit holds at all", .tilt = 1 };
+  static const SyMassArm mass_arm
+      = { 30, 20, "30 kg, the heaviest that occurs", "20 kg reference mass" };
+  SyBeam beam = { .index = (double)INFINITY,
+                  .goal = 1,
+                  .p5 = 2,
+                  .p95 = (double)INFINITY,
+                  .end = 3,
+                  .symbol = "LI",
+                  .beyond_text = "beyond 3",
+                  .unbounded_text = "no limit holds at all",
+                  .tilt = 1 };
   SyBars bars = { .start = 23, .start_text = "23 kg", .end_text = "6 kg RWL", .n_bars = 6,
                   .bars = some_bars, .hot = 5 };
   SyMark marks[4];

@@ -4,7 +4,8 @@
 #include "lift-scene.h"
 #include "sy-drawing.h"
 
-typedef void (*Fill) (SyScene *, const SyLiftPosition *, const SyLiftPosition *, double, const char *);
+typedef void (*Fill) (SyScene *, const SyLiftPosition *, const SyLiftPosition *, double,
+                      const char *);
 static const Fill fills[] = { sy_lift_scene_side, sy_lift_scene_above };
 
 static const SyLiftPosition from = { 55, 20, 0 }, to = { 45, 110, 30 };
@@ -62,7 +63,8 @@ test_side (void **state)
   assert_null (find_fact (&scene, "travel", 0));
 
   /* A height is upright, a reach lies flat, and the two reaches do not coincide. */
-  assert_true (find_fact (&scene, "origin.V", 0)->points[0].x == find_fact (&scene, "origin.V", 0)->points[1].x);
+  assert_true (find_fact (&scene, "origin.V", 0)->points[0].x
+               == find_fact (&scene, "origin.V", 0)->points[1].x);
   assert_true (find_fact (&scene, "origin.H", 0)->points[0].y
                != find_fact (&scene, "destination.H", 0)->points[0].y);
   assert_true (find_fact (&scene, "destination.V", 0)->governing);
@@ -128,8 +130,8 @@ test_us_units (void **state)
 
   /* The same lift in the other system is the same picture in other numbers. */
   sy_scene_begin (&metric, SY_UNITS_METRIC, metric_marks, SY_LIFT_SCENE_MARKS);
-  sy_lift_scene_side (&metric, &(SyLiftPosition) { 18.25 * SY_CM_PER_IN, 15 * SY_CM_PER_IN, 45 }, NULL,
-                      21 * SY_CM_PER_IN, NULL);
+  sy_lift_scene_side (&metric, &(SyLiftPosition){ 18.25 * SY_CM_PER_IN, 15 * SY_CM_PER_IN, 45 },
+                      NULL, 21 * SY_CM_PER_IN, NULL);
   assert_int_equal (metric.count, scene.count);
   assert_close (metric.x1 - metric.x0, (scene.x1 - scene.x0) * SY_CM_PER_IN, 0, 1e-9);
   assert_close (metric.y1 - metric.y0, (scene.y1 - scene.y0) * SY_CM_PER_IN, 0, 1e-9);
@@ -140,7 +142,8 @@ static void
 test_everything_shown (void **state)
 {
   static const SyLiftPosition odd[] = {
-    { 25, 75, 0 }, { 63, 0, 135 }, { 0.5, 139, 12 }, { 400, 300, 90 }, { 30, 170, 11.9 }, { 4, 140, 180 },
+    { 25, 75, 0 },    { 63, 0, 135 },    { 0.5, 139, 12 },
+    { 400, 300, 90 }, { 30, 170, 11.9 }, { 4, 140, 180 },
   };
 
   (void) state;
@@ -198,7 +201,9 @@ ink_of (const char *governing, int view)
   cairo_surface_flush (surface);
   for (int y = 0; y < 360; y++)
     for (int x = 0; x < 420; x++)
-      ink += 255u - cairo_image_surface_get_data (surface)[y * cairo_image_surface_get_stride (surface) + 4 * x + 2];
+      ink += 255u
+             - cairo_image_surface_get_data (
+                 surface)[y * cairo_image_surface_get_stride (surface) + 4 * x + 2];
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
   return ink;

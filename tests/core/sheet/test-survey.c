@@ -69,8 +69,8 @@ run_tool (const char *const *arguments)
   int status = -1;
   g_autoptr (GError) error = NULL;
 
-  if (!g_spawn_sync (NULL, (char **) arguments, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &output, NULL, &status,
-                     &error))
+  if (!g_spawn_sync (NULL, (char **)arguments, NULL, G_SPAWN_SEARCH_PATH, NULL, NULL, &output, NULL,
+                     &status, &error))
     fail_msg ("%s", error->message);
   assert_int_equal (status, 0);
   return output;
@@ -101,7 +101,8 @@ assert_says (const char *words, const char *wanted)
 static void
 test_same_bytes (void **state)
 {
-  SySurveySheet metric = sheet_of (SY_UNITS_METRIC, SY_PAPER_A4), us = sheet_of (SY_UNITS_US, SY_PAPER_A4);
+  SySurveySheet metric = sheet_of (SY_UNITS_METRIC, SY_PAPER_A4),
+                us = sheet_of (SY_UNITS_US, SY_PAPER_A4);
   g_autofree char *first = write_sheet (*state, &metric, "first.pdf");
   g_autofree char *second = write_sheet (*state, &metric, "second.pdf");
   g_autofree char *third = write_sheet (*state, &us, "third.pdf");
@@ -256,7 +257,8 @@ test_margins (void **state)
         cairo_t *cr = cairo_create (surface);
 
         sy_survey_draw (&sheet, page, cr);
-        cairo_recording_surface_ink_extents (surface, &extents.x, &extents.y, &extents.width, &extents.height);
+        cairo_recording_surface_ink_extents (surface, &extents.x, &extents.y, &extents.width,
+                                             &extents.height);
         assert_true (extents.x >= 40 && extents.x + extents.width <= width - 38);
         assert_true (extents.y >= 36 && extents.y + extents.height <= height - 28);
         cairo_destroy (cr);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: MIT */
-#ifndef SY_SCENE_VIEW_H
-#define SY_SCENE_VIEW_H
+#ifndef SY_SCENE_CANVAS_H
+#define SY_SCENE_CANVAS_H
 
 #include "sy-drawing-text.h"
 
@@ -31,30 +31,30 @@ typedef struct
   double text_height;
   int n_taken;
   SySceneBox taken[SY_SCENE_BOXES_MAX];
-} SySceneView;
+} SySceneCanvas;
 
 #define SY_SCENE_ARROW 9.0 /* length of an arrow head; a third as wide */
 
 /* ---- sy-scene-drawing.c ---- */
-SyPoint sy_scene_on_sheet (const SySceneView *view, SyPoint world);
-void sy_scene_take (SySceneView *view, const SySceneBox *box);
+SyPoint sy_scene_on_sheet (const SySceneCanvas *view, SyPoint world);
+void sy_scene_take (SySceneCanvas *view, const SySceneBox *box);
 /* A filled slim head with its tip at @tip, pointing along @angle (radians on the sheet, y down). */
 void sy_scene_arrow_head (cairo_t *cr, SyPoint tip, double angle, double length);
 
 /* ---- sy-scene-paper.c: what is not in the scene itself ---- */
-void sy_scene_draw_paper (SySceneView *view);
-void sy_scene_draw_floor (SySceneView *view, const SyMark *mark);
-void sy_scene_draw_scale (SySceneView *view);
+void sy_scene_draw_paper (SySceneCanvas *view);
+void sy_scene_draw_floor (SySceneCanvas *view, const SyMark *mark);
+void sy_scene_draw_scale (SySceneCanvas *view);
 /* Height of the strip at the foot that the scale bar needs. */
-double sy_scene_scale_strip (const SySceneView *view);
+double sy_scene_scale_strip (const SySceneCanvas *view);
 
 /* ---- sy-scene-dimension.c: dimension lines, angles, texts ---- */
-void sy_scene_draw_dimension (SySceneView *view, const SyMark *mark);
-void sy_scene_draw_angle (SySceneView *view, const SyMark *mark);
-void sy_scene_draw_label (SySceneView *view, const SyMark *mark);
+void sy_scene_draw_dimension (SySceneCanvas *view, const SyMark *mark);
+void sy_scene_draw_angle (SySceneCanvas *view, const SyMark *mark);
+void sy_scene_draw_label (SySceneCanvas *view, const SyMark *mark);
 /* Whether the text has room on its own line. */
-bool sy_scene_label_fits (const SySceneView *view, const SyMark *mark);
+bool sy_scene_label_fits (const SySceneCanvas *view, const SyMark *mark);
 /* The line of a dimension or the arc of an angle, to be kept clear of other texts. */
-void sy_scene_take_dimension (SySceneView *view, const SyMark *mark);
+void sy_scene_take_dimension (SySceneCanvas *view, const SyMark *mark);
 
 #endif
