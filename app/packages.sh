@@ -20,16 +20,16 @@ steelyard_test_packages=(
 # when it cannot.
 steelyard_install ()
 {
-  local package status missing=() as_root=()
+  local package installed missing=() as_root=()
 
   if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
     echo "This is no Debian system: install the equivalents of these packages yourself:" >&2
     echo "  $*" >&2
     return 0
   fi
+  installed=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' "$@" 2>/dev/null)
   for package in "$@"; do
-    status=$(dpkg-query -W -f='${db:Status-Status}' "$package" 2>/dev/null) || status=
-    [ "$status" = installed ] || missing+=("$package")
+    grep -qxF "installed $package" <<<"$installed" || missing+=("$package")
   done
   [ ${#missing[@]} -gt 0 ] || return 0
 

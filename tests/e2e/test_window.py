@@ -102,10 +102,10 @@ class FirstTask(Drive):
 
         # The same from the command line.
         tasks = json_lines(cli("tasks", "--store", self.store).stdout)
-        self.assertEqual([(t["name"], t["verdict"]) for t in tasks], [(NAME, "mechanical")])
+        self.assertEqual([(t["task"], t["verdict"]) for t in tasks], [(NAME, "mechanical")])
         history = json_lines(cli("history", "--store", self.store, NAME).stdout)
         self.assertEqual(len(history), 1)
-        self.assertEqual((history[0]["by"], history[0]["why"]), ("A. Tester", "Entered by keyboard"))
+        self.assertEqual((history[0]["who"], history[0]["why"]), ("A. Tester", "Entered by keyboard"))
         found = history[0]["findings"]
         self.assertAlmostEqual(found["quantities"]["RWL"]["value"], BLANK_RWL, delta=1e-9)
         self.assertEqual(history[0]["facts"]["conditions"], [])
