@@ -91,14 +91,18 @@ poise_of (const Arm *arm, double index)
 
 /* ---- parts ---- */
 
-/* Where the arm lies when it is level. */
+/* Marks on which the ends of the arm stand when it is level; what is between is left to the text. */
 static void
-draw_horizon (const Arm *arm)
+draw_level_marks (const Arm *arm)
 {
-  sy_palette_use (arm->cr, &arm->palette->hairline, 1);
-  cairo_set_line_width (arm->cr, 1);
-  cairo_move_to (arm->cr, arm->x - arm->short_arm - 8 * arm->k, arm->y);
-  cairo_line_to (arm->cr, arm->x + stop_of (arm) + 8 * arm->k, arm->y);
+  double far_end = arm->x + stop_of (arm), near_end = arm->x - arm->short_arm;
+
+  sy_palette_use (arm->cr, &arm->palette->ink, 0.6);
+  cairo_set_line_width (arm->cr, 0.8);
+  cairo_move_to (arm->cr, fmax (1, near_end - 24 * arm->k), arm->y);
+  cairo_line_to (arm->cr, near_end - 8 * arm->k, arm->y);
+  cairo_move_to (arm->cr, far_end + 5 * arm->k, arm->y);
+  cairo_line_to (arm->cr, fmin (arm->width - 1, far_end + 21 * arm->k), arm->y);
   cairo_stroke (arm->cr);
 }
 
@@ -408,7 +412,7 @@ sy_drawing_beam (cairo_t *cr, double width, double height, const SyBeam *beam,
   arm.y = text + 14 * k + rise;
   arm.angle = -tilt * swing_of (beam->index / goal) * asin (rise / (arm.end + 38 * k));
 
-  draw_horizon (&arm);
+  draw_level_marks (&arm);
   draw_stand (&arm);
   draw_band (&arm, beam->p5, beam->p95);
   draw_bar (&arm, stop_of (&arm));
