@@ -27,7 +27,7 @@ steelyard_install ()
     echo "  $*" >&2
     return 0
   fi
-  installed=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' "$@" 2>/dev/null)
+  installed=$(dpkg-query -W -f='${db:Status-Status} ${Package}\n' "$@" 2>/dev/null) || true
   for package in "$@"; do
     grep -qxF "installed $package" <<<"$installed" || missing+=("$package")
   done
