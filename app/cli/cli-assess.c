@@ -123,10 +123,11 @@ assess_file (SyDesk *desk, const char *file, SyJudgeFlags flags, gboolean worksh
 int
 cli_assess (int argc, char **argv)
 {
-  gboolean lines = FALSE, spread = FALSE, worksheet = FALSE;
+  gboolean lines = FALSE, remedies = FALSE, spread = FALSE, worksheet = FALSE;
   g_autofree char *policy = NULL;
   const GOptionEntry entries[] = {
     { "lines", 0, 0, G_OPTION_ARG_NONE, &lines, N_ ("One facts object a line in, one findings object a line out"), NULL },
+    { "remedies", 0, 0, G_OPTION_ARG_NONE, &remedies, N_ ("With --lines: add what would help, line by line"), NULL },
     { "spread", 0, 0, G_OPTION_ARG_NONE, &spread, N_ ("Add what repeated measurements would give"), NULL },
     { "worksheet", 0, 0, G_OPTION_ARG_NONE, &worksheet, N_ ("Add the rounded view of the printed manual"), NULL },
     { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
@@ -144,8 +145,9 @@ cli_assess (int argc, char **argv)
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
 
-  /* The remedies of one document are wanted; of a hundred thousand lines, only the findings. */
-  SyJudgeFlags flags = (spread ? SY_JUDGE_SPREAD : SY_JUDGE_PLAIN) | (lines ? SY_JUDGE_PLAIN : SY_JUDGE_REMEDIES);
+  /* The remedies of one document are wanted; of a hundred thousand lines, only when asked for. */
+  SyJudgeFlags flags = (spread ? SY_JUDGE_SPREAD : SY_JUDGE_PLAIN)
+                       | (remedies || !lines ? SY_JUDGE_REMEDIES : SY_JUDGE_PLAIN);
   if (lines)
     return assess_lines (desk, argv[1], flags, worksheet);
   for (int i = 1; i < argc; i++)

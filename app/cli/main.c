@@ -12,7 +12,7 @@ static const struct
   int (*run) (int argc, char **argv);
   const char *usage, *summary;
 } commands[] = {
-  { "assess", cli_assess, "[--lines] [--spread] [--worksheet] [--policy FILE] FILE…",
+  { "assess", cli_assess, "[--lines [--remedies]] [--spread] [--worksheet] [--policy FILE] FILE…",
     N_ ("facts JSON in, findings JSON out; “-” is standard input") },
   { "methods", cli_methods, "[ID]", N_ ("the methods, or the fields of one") },
   { "record", cli_record, "--store FILE --task NAME --by WHO --why TEXT [--role TEXT] [--base REV] FACTS",

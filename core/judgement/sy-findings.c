@@ -209,6 +209,7 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
   out->urgency = SY_URGENCY_NONE;
   out->n_reasons = 0;
   out->n_remedies = 0;
+  out->has_remedies = (flags & SY_JUDGE_REMEDIES) != 0;
   out->spread.present = false;
   sy_sink_begin (&out->sink, method, out->quantities);
   method->evaluate (facts, &context, &out->sink);

@@ -51,6 +51,7 @@ typedef struct
   SyUrgency urgency;
   int n_reasons;
   SyReason reasons[SY_REASONS_MAX];  /* strictest first */
+  bool has_remedies;                 /* they were sought; there may be none  */
   int n_remedies;
   SyRemedy remedies[SY_REMEDIES_MAX];
   SySpread spread;

@@ -90,6 +90,8 @@ sy_lift_solve_height (double wanted, double other, bool moves_travel, SyUnits un
   Heights to = { heights, 0, c->height_max };
 
   add (&to, c->height_ideal);
+  add (&to, 0);
+  add (&to, c->height_max);
   /* DM = 1: VM alone */
   add (&to, c->height_ideal - (1 - wanted) / c->height_slope);
   add (&to, c->height_ideal + (1 - wanted) / c->height_slope);

@@ -209,42 +209,54 @@ write_spread (GString *out, const SyFindings *findings)
 }
 
 static void
-write_worksheet_end (GString *out, const SyFindings *findings, int end)
+write_worksheet_limit (GString *out, const SyLiftWorksheet *sheet)
+{
+  number_member (out, "RWL", sheet->rwl);
+  number_member (out, "LI", sheet->li);
+  if (isinf (sheet->li))
+    text_member (out, "state", "unbounded");
+}
+
+static void
+write_worksheet_end (GString *out, const SyLiftWorksheet *sheet)
 {
   static const char *const names[] = { "HM", "VM", "DM", "AM", "FM", "CM" };
-  SyLiftWorksheet sheet;
 
-  sy_lift_worksheet (findings, end, &sheet);
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
     {
       if (i > 0)
         g_string_append_c (out, ',');
       key (out, names[i]);
-      sy_json_write_number (out, sheet.multipliers[i]);
+      sy_json_write_number (out, sheet->multipliers[i]);
     }
-  number_member (out, "RWL", sheet.rwl);
-  number_member (out, "LI", sheet.li);
-  if (isinf (sheet.li))
-    text_member (out, "state", "unbounded");
+  write_worksheet_limit (out, sheet);
 }
 
 static void
 write_worksheet (GString *out, const SyFindings *findings)
 {
   static const char *const ends[] = { "origin", "destination" };
+  SyLiftWorksheet lowest = { .rwl = INFINITY };
 
   g_string_append (out, ",\"worksheet\":{\"label\":");
   sy_json_write_text (out, "multipliers rounded half-up to 2 decimals, RWL and LI to 1, to be held against the "
                            "printed manual; the findings above are not rounded");
   for (int end = 0; end < 2; end++)
-    if (sy_lift_worksheet_has (findings, end))
-      {
-        g_string_append_c (out, ',');
-        key (out, ends[end]);
-        g_string_append_c (out, '{');
-        write_worksheet_end (out, findings, end);
-        g_string_append_c (out, '}');
-      }
+    {
+      SyLiftWorksheet sheet;
+
+      if (!sy_lift_worksheet_has (findings, end))
+        continue;
+      sy_lift_worksheet (findings, end, &sheet);
+      if (sheet.rwl < lowest.rwl)
+        lowest = sheet;
+      g_string_append_c (out, ',');
+      key (out, ends[end]);
+      g_string_append_c (out, '{');
+      write_worksheet_end (out, &sheet);
+      g_string_append_c (out, '}');
+    }
+  write_worksheet_limit (out, &lowest);
   g_string_append_c (out, '}');
 }
 
@@ -268,7 +280,8 @@ sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet
   text_member (out, "governing", findings->governing);
   text_member (out, "verdict", sy_verdict_id (findings->verdict));
   write_reasons (out, findings);
-  write_remedies (out, findings);
+  if (findings->has_remedies)
+    write_remedies (out, findings);
   write_cautions (out, findings);
   if (findings->spread.present)
     write_spread (out, findings);

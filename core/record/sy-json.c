@@ -51,9 +51,9 @@ excerpt (const Scan *scan)
   if (p == scan->end)
     return g_string_free (g_string_assign (text, "the end of the text"), FALSE);
   gboolean is_word = g_ascii_isalnum (*p) || *p == '-' || *p == '+' || *p == '.';
-  for (int i = 0; i < 20 && p < scan->end && *p != '\n'; i++)
+  for (int i = 0; i < 20 && p < scan->end && (*p != '\n' || text->len == 0); i++)
     {
-      if (is_word && strchr (",]} \t\r:", *p) != NULL)
+      if (is_word && *p != '\0' && strchr (",]} \t\r:", *p) != NULL)
         break;
       gunichar c = g_utf8_get_char_validated (p, scan->end - p);
       if (c == (gunichar) -1 || c == (gunichar) -2 || c < 0x20)
