@@ -197,16 +197,39 @@ find_named (GtkWidget *widget, const char *name)
   return found;
 }
 
+static gboolean
+focus_now (SyTaskForm *self, const char *path)
+{
+  GtkWidget *field = find_named (GTK_WIDGET (self), path);
+
+  return field != NULL
+         && (gtk_widget_grab_focus (field) || gtk_widget_child_focus (field, GTK_DIR_TAB_FORWARD));
+}
+
+static gboolean
+focus_later_cb (GtkWidget *widget, GdkFrameClock *clock G_GNUC_UNUSED, gpointer path)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  /* Only a change of the focus scrolls to it. */
+  if (root != NULL)
+    gtk_root_set_focus (root, NULL);
+  focus_now (SY_TASK_FORM (widget), path);
+  return G_SOURCE_REMOVE;
+}
+
 gboolean
 sy_task_form_focus (SyTaskForm *self, const char *path)
 {
-  GtkWidget *field;
+  gboolean revealed = FALSE;
+  gboolean found;
 
   /* The fact may stand in a way or a fold that is not shown now. */
   for (guint i = 0; i < self->sections->len; i++)
-    sy_task_section_reveal (g_ptr_array_index (self->sections, i), path);
-  field = find_named (GTK_WIDGET (self), path);
-  if (field == NULL)
-    return FALSE;
-  return gtk_widget_grab_focus (field) || gtk_widget_child_focus (field, GTK_DIR_TAB_FORWARD);
+    revealed |= sy_task_section_reveal (g_ptr_array_index (self->sections, i), path);
+  found = focus_now (self, path);
+  /* What has just come into sight has its place only after the next layout. */
+  if (revealed && found)
+    gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_later_cb, g_strdup (path), g_free);
+  return found;
 }

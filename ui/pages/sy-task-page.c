@@ -287,6 +287,7 @@ new_task (SyTaskPage *self)
   gtk_paned_set_shrink_end_child (GTK_PANED (columns), FALSE);
   gtk_paned_set_resize_start_child (GTK_PANED (columns), FALSE);
   gtk_paned_set_position (GTK_PANED (columns), FACTS_WIDTH);
+  gtk_widget_add_css_class (columns, "sy-columns");
   gtk_widget_set_vexpand (columns, TRUE);
   self->saver = SY_TASK_SAVER (sy_task_saver_new ());
   g_signal_connect (self->saver, "save", G_CALLBACK (save_cb), self);

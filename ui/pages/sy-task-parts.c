@@ -58,8 +58,8 @@ typedef struct
   gboolean stale;
 } Follow;
 
-static void
-catch_up (GtkWidget *widget)
+void
+sy_part_catch_up (GtkWidget *widget)
 {
   Follow *follow = g_object_get_data (G_OBJECT (widget), "sy-follow");
 
@@ -76,13 +76,13 @@ changed_cb (SyForm *form G_GNUC_UNUSED, GtkWidget *widget)
 
   follow->stale = TRUE;
   if (gtk_widget_get_mapped (widget))
-    catch_up (widget);
+    sy_part_catch_up (widget);
 }
 
 static void
 map_cb (GtkWidget *widget, gpointer user_data G_GNUC_UNUSED)
 {
-  catch_up (widget);
+  sy_part_catch_up (widget);
 }
 
 void

@@ -20,6 +20,8 @@ void sy_part_empty (GtkWidget *box);
    comes to be seen. */
 typedef void (*SyPartUpdate) (GtkWidget *widget, SyForm *form);
 void sy_part_follow (GtkWidget *widget, SyForm *form, SyPartUpdate update);
+/* Updates it now if it has not followed the last change yet. */
+void sy_part_catch_up (GtkWidget *widget);
 
 /* The index of findings against its goal: "2.13", "∞" where no limit holds, "–" without findings. New string. */
 char *sy_part_index_text (const SyFindings *findings);

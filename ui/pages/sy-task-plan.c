@@ -9,7 +9,7 @@ static const SyPlanSection lift_sections[] = {
   { .id = "avoid",
     .title = N_ ("Can this handling be avoided?"),
     .help = N_ ("The first question: a lift that is not done needs no limit."),
-    .rows = { { { "avoid.possible" } }, { { "avoid.why" } } } },
+    .rows = { { { "avoid.possible" } }, { { "avoid.why" }, TRUE } } },
   { .id = "task",
     .title = N_ ("The task"),
     .has_name = TRUE,
@@ -56,7 +56,7 @@ static const SyPlanSection lift_sections[] = {
     .title = N_ ("Asked on the floor"),
     .help = N_ ("The equation does not hold where one of these applies."),
     .rows = { { { "conditions" } } } },
-  { .id = "notes", .title = N_ ("Notes"), .rows = { { { "notes" } } } },
+  { .id = "notes", .title = N_ ("Notes"), .rows = { { { "notes" }, TRUE } } },
 };
 
 static const SyPlanBar lift_bars[] = {

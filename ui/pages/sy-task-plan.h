@@ -18,6 +18,7 @@
 typedef struct
 {
   const char *paths[SY_PLAN_COLUMNS];
+  gboolean prose; /* one fact in words that may take several lines */
 } SyPlanRow;
 
 /* One way of giving what a section asks. */

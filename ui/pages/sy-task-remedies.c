@@ -218,6 +218,7 @@ sy_task_remedies_try (SyTaskRemedies *self, int i)
   SyAssessment *assessment = sy_form_get_assessment (self->form);
 
   g_return_if_fail (assessment != NULL && i >= 0 && i < assessment->findings->n_remedies);
+  sy_part_catch_up (GTK_WIDGET (self));
   g_clear_pointer (&self->trial, sy_trial_free);
   self->trial = sy_trial_new (self->form, &assessment->findings->remedies[i]);
   show_trial (self);

@@ -114,7 +114,6 @@ sy_task_saver_init (SyTaskSaver *self)
   self->words = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, "xalign", 0.0,
                               "wrap", TRUE, "hexpand", TRUE, NULL);
   gtk_widget_set_name (self->words, "saver-words");
-  gtk_label_set_lines (GTK_LABEL (self->words), 2);
   self->button = gtk_button_new ();
   self->button_words = sy_part_label (NULL, NULL);
   gtk_label_set_lines (GTK_LABEL (self->button_words), 2);

@@ -4,6 +4,7 @@
 #include "sy-fact.h"
 #include "sy-i18n.h"
 #include "sy-list-rows.h"
+#include "sy-prose-row.h"
 #include "sy-task-parts.h"
 
 #include <string.h>
@@ -28,12 +29,16 @@ G_DEFINE_FINAL_TYPE (SyTaskSection, sy_task_section, GTK_TYPE_BOX)
 /* Rows of facts */
 
 static GtkWidget *
-new_fact (SyTaskSection *self, const char *path)
+new_fact (SyTaskSection *self, const char *path, gboolean prose)
 {
   const SyField *field = sy_form_find_field (self->form, path);
-  GtkWidget *fact = field != NULL ? sy_fact_new_for_field (field) : NULL;
+  GtkWidget *fact = field == NULL ? NULL
+                    : prose       ? sy_prose_row_new (field)
+                                  : sy_fact_new_for_field (field);
 
   g_return_val_if_fail (fact != NULL, NULL);
+  if (field->symbol == NULL && strcmp (field->label, self->plan->title) == 0)
+    gtk_widget_set_visible (sy_fact_get_caption (SY_FACT (fact)), FALSE);
   sy_fact_bind (SY_FACT (fact), self->form, path);
   gtk_widget_set_hexpand (fact, TRUE);
   return fact;
@@ -47,10 +52,25 @@ new_rows (SyTaskSection *self, const SyPlanRow *rows)
   for (gsize r = 0; r < SY_PLAN_ROWS && rows[r].paths[0] != NULL; r++)
     {
       GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+      /* A caption that needs two lines must not push its entry below the others. */
+      g_autoptr (GtkSizeGroup) captions = gtk_size_group_new (GTK_SIZE_GROUP_VERTICAL);
 
       gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
       for (gsize c = 0; c < SY_PLAN_COLUMNS && rows[r].paths[c] != NULL; c++)
-        gtk_box_append (GTK_BOX (row), new_fact (self, rows[r].paths[c]));
+        {
+          GtkWidget *fact = new_fact (self, rows[r].paths[c], rows[r].prose);
+
+          /* A lone figure is not drawn out over the whole column. */
+          if (c == 0 && rows[r].paths[1] == NULL
+              && sy_form_find_field (self->form, rows[r].paths[0])->type == SY_MEMBER_NUMBER)
+            {
+              gtk_box_set_homogeneous (GTK_BOX (row), FALSE);
+              gtk_widget_set_hexpand (fact, FALSE);
+              gtk_widget_set_size_request (fact, 200, -1);
+            }
+          gtk_size_group_add_widget (captions, sy_fact_get_caption (SY_FACT (fact)));
+          gtk_box_append (GTK_BOX (row), fact);
+        }
       gtk_box_append (GTK_BOX (box), row);
     }
   return box;
@@ -125,7 +145,7 @@ new_fold (SyTaskSection *self, const SyPlanWay *way)
         {
           g_autofree char *path = g_strdup_printf ("%s.%s", way->had[h], group->members[i].name);
 
-          gtk_box_append (GTK_BOX (row), new_fact (self, path));
+          gtk_box_append (GTK_BOX (row), new_fact (self, path, FALSE));
         }
       gtk_box_append (GTK_BOX (box), row);
     }
@@ -428,9 +448,11 @@ rows_have (const SyPlanRow *rows, const char *path)
   return FALSE;
 }
 
-void
+gboolean
 sy_task_section_reveal (SyTaskSection *self, const char *path)
 {
+  gboolean revealed = FALSE;
+
   for (gsize w = 0; w < SY_PLAN_WAYS; w++)
     {
       const SyPlanWay *way = &self->plan->ways[w];
@@ -439,10 +461,17 @@ sy_task_section_reveal (SyTaskSection *self, const char *path)
 
       for (gsize h = 0; h < SY_PLAN_COLUMNS; h++)
         had |= way->had[h] != NULL && g_str_has_prefix (path, way->had[h]);
-      if (had && self->folds[w] != NULL)
-        gtk_expander_set_expanded (GTK_EXPANDER (self->folds[w]), TRUE);
+      if (had && self->folds[w] != NULL && !gtk_expander_get_expanded (GTK_EXPANDER (self->folds[w])))
+        {
+          gtk_expander_set_expanded (GTK_EXPANDER (self->folds[w]), TRUE);
+          revealed = TRUE;
+        }
       if ((rows_have (way->rows, path) || in_list) && self->radios[w] != NULL && w != self->way
           && !way_is_given (self, self->way))
-        show_way (self, w);
+        {
+          show_way (self, w);
+          revealed = TRUE;
+        }
     }
+  return revealed;
 }

@@ -13,7 +13,7 @@ G_DECLARE_FINAL_TYPE (SyTaskSection, sy_task_section, SY, TASK_SECTION, GtkBox)
 
 GtkWidget *sy_task_section_new (SyForm *form, const SyPlanSection *plan); /* @plan: static */
 void sy_task_section_add_first (SyTaskSection *self, GtkWidget *widget);
-/* Shows the way, and opens the fold, that a fact of this section stands in. */
-void sy_task_section_reveal (SyTaskSection *self, const char *path);
+/* Shows the way, and opens the fold, that a fact of this section stands in. TRUE: something came into sight. */
+gboolean sy_task_section_reveal (SyTaskSection *self, const char *path);
 
 #endif

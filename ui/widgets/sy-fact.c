@@ -133,6 +133,13 @@ sy_fact_get_path (SyFact *fact)
 }
 
 GtkWidget *
+sy_fact_get_caption (SyFact *fact)
+{
+  /* sy_fact_frame_begin puts it first. */
+  return gtk_widget_get_first_child (GTK_WIDGET (fact));
+}
+
+GtkWidget *
 sy_fact_new_for_field (const SyField *field)
 {
   switch (field->type)
@@ -167,6 +174,7 @@ sy_fact_frame_begin (SyFactFrame *frame, GtkBox *box, const SyField *field)
   frame->caption = gtk_label_new (NULL);
   gtk_label_set_markup (GTK_LABEL (frame->caption), markup);
   gtk_label_set_xalign (GTK_LABEL (frame->caption), 0);
+  gtk_label_set_yalign (GTK_LABEL (frame->caption), 1);
   gtk_label_set_wrap (GTK_LABEL (frame->caption), TRUE);
   gtk_label_set_natural_wrap_mode (GTK_LABEL (frame->caption), GTK_NATURAL_WRAP_NONE);
   gtk_widget_add_css_class (frame->caption, "sy-caption");

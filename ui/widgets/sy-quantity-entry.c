@@ -120,7 +120,7 @@ set_note (SyFact *fact, const char *words, const char *aid)
   g_autofree char *absent = NULL;
 
   if (aid == NULL && idle != NULL && get_text (fact)[0] == '\0')
-    aid = absent = g_strdup_printf (_("empty: %s"), sy_translate (idle));
+    aid = absent = g_strdup_printf (_("left empty: %s"), sy_translate (idle));
   sy_fact_frame_note (&entry->frame, entry->entry, words, aid);
 }
 
@@ -176,6 +176,8 @@ sy_quantity_entry_new (const SyField *field)
   entry->entry = gtk_entry_new ();
   gtk_editable_set_width_chars (GTK_EDITABLE (entry->entry), 8);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry->entry), 12);
+  /* Undo is the form's: one history for all facts. */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (entry->entry), FALSE);
   gtk_widget_set_hexpand (entry->entry, TRUE);
   gtk_entry_set_input_purpose (GTK_ENTRY (entry->entry), GTK_INPUT_PURPOSE_FREE_FORM);
   gtk_widget_add_css_class (entry->entry, "sy-figure");

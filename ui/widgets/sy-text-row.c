@@ -91,6 +91,8 @@ sy_text_row_new (const SyField *field)
   sy_fact_frame_begin (&row->frame, GTK_BOX (row), field);
   row->entry = gtk_entry_new ();
   gtk_editable_set_width_chars (GTK_EDITABLE (row->entry), 8);
+  /* Undo is the form's: one history for all facts. */
+  gtk_editable_set_enable_undo (GTK_EDITABLE (row->entry), FALSE);
   gtk_widget_set_hexpand (row->entry, TRUE);
   if (field->type == SY_MEMBER_DATE)
     gtk_entry_set_placeholder_text (GTK_ENTRY (row->entry), _("year-month-day"));
