@@ -338,6 +338,17 @@ sy_task_page_get_property (GObject *object, guint id, GValue *value, GParamSpec 
     }
 }
 
+/* The page leaves its window: somebody may hold it a while longer, but what is typed is kept now. */
+static void
+sy_task_page_unroot (GtkWidget *widget)
+{
+  SyTaskPage *self = SY_TASK_PAGE (widget);
+
+  if (self->form != NULL)
+    sy_task_page_flush_draft (self);
+  GTK_WIDGET_CLASS (sy_task_page_parent_class)->unroot (widget);
+}
+
 static void
 sy_task_page_dispose (GObject *object)
 {
@@ -381,6 +392,7 @@ sy_task_page_class_init (SyTaskPageClass *class)
   object_class->get_property = sy_task_page_get_property;
   object_class->dispose = sy_task_page_dispose;
   object_class->finalize = sy_task_page_finalize;
+  widget_class->unroot = sy_task_page_unroot;
   props[PROP_TITLE] = g_param_spec_string ("title", NULL, NULL, NULL, flags);
   props[PROP_SUBTITLE] = g_param_spec_string ("subtitle", NULL, NULL, NULL, flags);
   props[PROP_DIRTY] = g_param_spec_boolean ("dirty", NULL, NULL, FALSE, flags);
