@@ -60,7 +60,8 @@ sy_alert_async (GtkWindow *parent, const char *question, const char *detail,
                 const char *const *answers, int safe, int harmful, GCancellable *cancellable,
                 GAsyncReadyCallback callback, gpointer user_data)
 {
-  GTask *task = g_task_new (parent, NULL, callback, user_data);
+  /* Without the parent as its source: a reference on it would keep it from ending, and the question open. */
+  GTask *task = g_task_new (NULL, NULL, callback, user_data);
   Alert *alert = g_new0 (Alert, 1);
   GtkWidget *dialog;
 

@@ -14,6 +14,7 @@
  * Parameters:   answers   labels with mnemonics, NULL-terminated; their numbers are the result.
  *               safe      number of the answer that Return gives.
  *               harmful   number of the answer that loses something, or -1.
+ *               callback  gets no source object; the parent may be gone by then.
  */
 void sy_alert_async (GtkWindow *parent, const char *question, const char *detail,
                      const char *const *answers, int safe, int harmful, GCancellable *cancellable,

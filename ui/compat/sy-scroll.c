@@ -25,7 +25,7 @@ sy_focus_rows (GtkColumnView *view)
 {
   GtkWidget *rows = find_rows (view);
 
-  return rows != NULL && gtk_widget_child_focus (rows, GTK_DIR_TAB_FORWARD);
+  return rows != NULL && gtk_widget_grab_focus (rows);
 }
 
 void

@@ -290,11 +290,17 @@ enum
 static void
 answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
-  SyWindow *self = SY_WINDOW (source);
+  GWeakRef *asked = user_data;
+  g_autoptr (SyWindow) self = g_weak_ref_get (asked);
+  int answer = sy_alert_finish (result);
 
-  (void) user_data;
+  (void) source;
+  g_weak_ref_clear (asked);
+  g_free (asked);
+  if (self == NULL)
+    return;
   self->asking = FALSE;
-  switch (sy_alert_finish (result))
+  switch (answer)
     {
     case ANSWER_DISCARD:
       if (self->task != NULL)
@@ -333,6 +339,7 @@ sy_window_close_request (GtkWindow *window)
   SyWindow *self = SY_WINDOW (window);
   const char *const answers[] = { _("_Discard"), _("_Keep as a draft"), _("_Save…"), NULL };
   g_autofree char *question = NULL, *title = NULL;
+  GWeakRef *asked;
 
   if (self->asking)
     return TRUE;
@@ -344,9 +351,11 @@ sy_window_close_request (GtkWindow *window)
   self->close_when_saved = FALSE;
   g_object_get (self->task, "title", &title, NULL);
   question = g_strdup_printf (_("Save the changes to “%s”?"), title != NULL ? title : "");
+  asked = g_new0 (GWeakRef, 1);
+  g_weak_ref_init (asked, self);
   sy_alert_async (window, question,
                   _("A draft is offered again the next time. What is discarded cannot be brought back."), answers,
-                  ANSWER_KEEP, ANSWER_DISCARD, NULL, answered_cb, NULL);
+                  ANSWER_KEEP, ANSWER_DISCARD, NULL, answered_cb, asked);
   return TRUE;
 }
 
