@@ -199,6 +199,7 @@ add_figure (GtkGrid *grid, int row, const char *label, const char *value)
   GtkWidget *figure = sy_part_label (value, "sy-figures");
 
   gtk_widget_set_hexpand (words, TRUE);
+  gtk_label_set_xalign (GTK_LABEL (figure), 1);
   gtk_grid_attach (grid, words, 0, row, 1, 1);
   gtk_grid_attach (grid, figure, 1, row, 1, 1);
 }

@@ -206,15 +206,33 @@ focus_now (SyTaskForm *self, const char *path)
          && (gtk_widget_grab_focus (field) || gtk_widget_child_focus (field, GTK_DIR_TAB_FORWARD));
 }
 
-static gboolean
-focus_later_cb (GtkWidget *widget, GdkFrameClock *clock G_GNUC_UNUSED, gpointer path)
+typedef struct
 {
+  char *path;
+  guint frames; /* to wait for */
+} FocusLater;
+
+static void
+focus_later_free (gpointer data)
+{
+  FocusLater *later = data;
+
+  g_free (later->path);
+  g_free (later);
+}
+
+static gboolean
+focus_later_cb (GtkWidget *widget, GdkFrameClock *clock G_GNUC_UNUSED, gpointer data)
+{
+  FocusLater *later = data;
   GtkRoot *root = gtk_widget_get_root (widget);
 
+  if (later->frames-- > 0)
+    return G_SOURCE_CONTINUE;
   /* Only a change of the focus scrolls to it. */
   if (root != NULL)
     gtk_root_set_focus (root, NULL);
-  focus_now (SY_TASK_FORM (widget), path);
+  focus_now (SY_TASK_FORM (widget), later->path);
   return G_SOURCE_REMOVE;
 }
 
@@ -228,8 +246,14 @@ sy_task_form_focus (SyTaskForm *self, const char *path)
   for (guint i = 0; i < self->sections->len; i++)
     revealed |= sy_task_section_reveal (g_ptr_array_index (self->sections, i), path);
   found = focus_now (self, path);
-  /* What has just come into sight has its place only after the next layout. */
+  /* What has just come into sight has its place only after the next layout, which follows the next tick. */
   if (revealed && found)
-    gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_later_cb, g_strdup (path), g_free);
+    {
+      FocusLater *later = g_new0 (FocusLater, 1);
+
+      later->path = g_strdup (path);
+      later->frames = 1;
+      gtk_widget_add_tick_callback (GTK_WIDGET (self), focus_later_cb, later, focus_later_free);
+    }
   return found;
 }

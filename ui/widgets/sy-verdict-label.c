@@ -81,7 +81,8 @@ sy_verdict_label_set (SyVerdictLabel *self, SyVerdict verdict, SyUrgency urgency
   g_autofree char *soon = NULL;
 
   g_return_if_fail (SY_IS_VERDICT_LABEL (self));
-  switch (urgency)
+  /* Only an improvement can be put off for a while; every other verdict holds at once. */
+  switch (verdict == SY_VERDICT_IMPROVE ? urgency : SY_URGENCY_NONE)
     {
     case SY_URGENCY_NOW:
       /* Translators: a verdict and how soon something must be done about it. */

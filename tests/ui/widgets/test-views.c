@@ -152,6 +152,8 @@ a_verdict_is_said_in_words (void **state)
     }
   sy_verdict_label_set (label, SY_VERDICT_IMPROVE, SY_URGENCY_NOW);
   assert_string_equal (sy_verdict_label_get_title (label), "Improve the task · now");
+  sy_verdict_label_set (label, SY_VERDICT_MECHANICAL, SY_URGENCY_NOW);
+  assert_string_equal (sy_verdict_label_get_title (label), "Mechanical handling required");
   sy_verdict_label_set_none (label, "No result yet", "");
   assert_string_equal (sy_verdict_label_get_title (label), "No result yet");
   g_object_unref (widget);
