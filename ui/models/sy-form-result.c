@@ -93,6 +93,74 @@ add_problems (SyForm *form, const SyProblems *problems, gboolean missing)
       place_problem (form, &problems->items[i]);
 }
 
+/* Some text that a field would take. */
+static char *
+acceptable_text (SyForm *form, const SyField *field)
+{
+  SyUnits units = form->now.units;
+  char number[SY_NUMBER_TEXT_MAX];
+  double value = 1;
+
+  switch (field->type)
+    {
+    case SY_MEMBER_NUMBER:
+      if (!sy_field_in_range (field, units, value))
+        value = field->low.type == SY_BOUND_CLOSED    ? field->low.at[units]
+                : field->high.type == SY_BOUND_CLOSED ? field->high.at[units]
+                                                      : field->low.at[units] + 1;
+      sy_number_print (value, number);
+      return g_strdup (number);
+    case SY_MEMBER_CHOICE:
+      return g_strdup (field->n_choices > 0 ? field->choices[0].id : "");
+    case SY_MEMBER_BOOL:
+      return g_strdup ("true");
+    case SY_MEMBER_SET:
+      return g_strdup ("-");
+    case SY_MEMBER_DATE:
+      return g_strdup ("2000-01-01");
+    case SY_MEMBER_TEXT:
+    case SY_MEMBER_GROUP:
+    case SY_MEMBER_LIST:
+      break;
+    }
+  return g_strdup ("x");
+}
+
+/* The reader looks for what is missing between facts (a way of giving the pace, a destination or a travel) only once
+   each fact by itself is there. So that all that is missing is named at once, the blanks are filled with something
+   acceptable on a copy, and what is missing even then is added. */
+static void
+add_missing_between (SyForm *form, SyProblems *problems)
+{
+  g_autoptr (GHashTable) filled = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  GHashTable *typed = form->now.texts;
+  SyAssessment *assessment;
+  g_autofree char *document = NULL;
+  GHashTableIter iter;
+  gpointer path, text;
+
+  g_hash_table_iter_init (&iter, typed);
+  while (g_hash_table_iter_next (&iter, &path, &text))
+    g_hash_table_insert (filled, g_strdup (path), g_strdup (text));
+  for (guint i = 0; i < form->problems->len; i++)
+    {
+      SyFormProblem *problem = g_ptr_array_index (form->problems, i);
+      const SyField *field = sy_form_find_field (form, problem->path);
+
+      if (field != NULL)
+        g_hash_table_insert (filled, g_strdup (problem->path), acceptable_text (form, field));
+    }
+  form->now.texts = filled;
+  document = sy_form_build_document (form);
+  form->now.texts = typed;
+  sy_problems_clear (problems);
+  assessment = sy_desk_assess (form->desk, document, strlen (document), SY_JUDGE_PLAIN, problems);
+  if (assessment != NULL)
+    sy_assessment_unref (assessment);
+  else
+    add_problems (form, problems, TRUE);
+}
+
 static void
 refresh (SyForm *form)
 {
@@ -112,6 +180,8 @@ refresh (SyForm *form)
     {
       add_problems (form, problems, FALSE);
       add_problems (form, problems, TRUE);
+      if (form->problems->len > 0 && sy_form_count_missing (form) == form->problems->len)
+        add_missing_between (form, problems);
     }
 }
 

@@ -148,6 +148,22 @@ a_missing_group_is_asked_fact_by_fact (void **state)
   assert_int_equal (sy_form_count_problems (form), 0);
 }
 
+/* Nothing typed yet: also what can be given in several ways is named at once. */
+static void
+all_that_is_missing_is_named_at_once (void **state)
+{
+  static const char *const needed[] = { "load.heaviest", "origin.H", "coupling", "destination.V", "frequency", "duration" };
+  g_autoptr (SyForm) form = new_form (SY_UNITS_METRIC);
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (needed); i++)
+    assert_true (sy_form_is_missing (form, needed[i]));
+  assert_int_equal (sy_form_count_missing (form), sy_form_count_problems (form));
+  sy_form_set (form, "lifts", "30");
+  assert_false (sy_form_is_missing (form, "frequency"));
+  assert_true (sy_form_is_missing (form, "in_minutes"));
+}
+
 static void
 facts_that_exclude_one_another_are_told (void **state)
 {
@@ -384,6 +400,7 @@ main (void)
     cmocka_unit_test (a_wrong_entry_is_named_where_it_is),
     cmocka_unit_test (what_is_missing_is_told_from_what_is_wrong),
     cmocka_unit_test (a_missing_group_is_asked_fact_by_fact),
+    cmocka_unit_test (all_that_is_missing_is_named_at_once),
     cmocka_unit_test (facts_that_exclude_one_another_are_told),
     cmocka_unit_test (typing_on_is_one_step_of_undo),
     cmocka_unit_test (changing_the_units_keeps_the_meaning),
