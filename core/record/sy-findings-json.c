@@ -8,6 +8,45 @@
 #include "sy-lift-worksheet.h"
 #include "sy-words.h"
 
+/* Printing a number to the last bit is most of the work, and the values of the governing end stand in the findings
+   several times: what was printed once is copied. */
+#define PRINTED_MAX 64
+typedef struct
+{
+  GString *out;
+  const SyFindings *findings;
+  struct
+  {
+    double value;
+    gsize at, length;
+  } printed[PRINTED_MAX];
+  int n_printed;
+} Writer;
+
+static void
+number (Writer *writer, double value)
+{
+  GString *out = writer->out;
+  gsize at = out->len;
+
+  for (int i = 0; i < writer->n_printed; i++)
+    if (writer->printed[i].value == value)
+      {
+        gsize length = writer->printed[i].length;
+
+        g_string_set_size (out, at + length);
+        memcpy (out->str + at, out->str + writer->printed[i].at, length);
+        return;
+      }
+  sy_json_write_number (out, value);
+  if (writer->n_printed < PRINTED_MAX && isfinite (value))
+    {
+      writer->printed[writer->n_printed].value = value;
+      writer->printed[writer->n_printed].at = at;
+      writer->printed[writer->n_printed++].length = out->len - at;
+    }
+}
+
 static void
 key (GString *out, const char *name)
 {
@@ -25,19 +64,21 @@ text_member (GString *out, const char *name, const char *text)
 }
 
 static void
-number_member (GString *out, const char *name, double value)
+number_member (Writer *writer, const char *name, double value)
 {
-  g_string_append_c (out, ',');
-  key (out, name);
-  sy_json_write_number (out, value);
+  g_string_append_c (writer->out, ',');
+  key (writer->out, name);
+  number (writer, value);
 }
 
 /* {"value":1.5} or {"value":null,"state":"unbounded"}, with the unit where one is given */
 static void
-value_object (GString *out, double value, const char *unit)
+value_object (Writer *writer, double value, const char *unit)
 {
+  GString *out = writer->out;
+
   g_string_append (out, "{\"value\":");
-  sy_json_write_number (out, value);
+  number (writer, value);
   if (unit != NULL)
     text_member (out, "unit", unit);
   if (isinf (value))
@@ -46,8 +87,10 @@ value_object (GString *out, double value, const char *unit)
 }
 
 static void
-write_quantities (GString *out, const SyFindings *findings)
+write_quantities (Writer *writer)
 {
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
   const char *between = "";
 
   g_string_append (out, ",\"quantities\":{");
@@ -58,15 +101,17 @@ write_quantities (GString *out, const SyFindings *findings)
         continue;
       g_string_append (out, between);
       key (out, quantity->symbol->symbol);
-      value_object (out, quantity->value, sy_unit_name (quantity->symbol->kind, findings->units));
+      value_object (writer, quantity->value, sy_unit_name (quantity->symbol->kind, findings->units));
       between = ",";
     }
   g_string_append_c (out, '}');
 }
 
 static void
-write_reasons (GString *out, const SyFindings *findings)
+write_reasons (Writer *writer)
 {
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
   g_string_append (out, ",\"reasons\":[");
   for (int i = 0; i < findings->n_reasons; i++)
     {
@@ -84,12 +129,12 @@ write_reasons (GString *out, const SyFindings *findings)
         text_member (out, "quantity", reason->quantity->symbol->symbol);
       if (reason->has_value)
         {
-          number_member (out, "value", reason->value);
+          number_member (writer, "value", reason->value);
           if (isinf (reason->value))
             text_member (out, "state", "unbounded");
         }
       if (reason->has_limit)
-        number_member (out, "limit", reason->limit);
+        number_member (writer, "limit", reason->limit);
       if (reason->has_value)
         text_member (out, "unit", sy_unit_name (reason->kind, findings->units));
       if (reason->source != NULL && *reason->source)
@@ -102,15 +147,16 @@ write_reasons (GString *out, const SyFindings *findings)
 }
 
 static void
-write_change_value (GString *out, const SyFindings *findings, const SyChange *change, double value)
+write_change_value (Writer *writer, const SyChange *change, double value)
 {
-  const SyField *field = sy_method_field (findings->method, change->path, NULL);
+  GString *out = writer->out;
+  const SyField *field = sy_method_field (writer->findings->method, change->path, NULL);
   size_t at = (size_t) value;
 
   switch (change->type)
     {
     case SY_CHANGE_NUMBER:
-      sy_json_write_number (out, value);
+      number (writer, value);
       break;
     case SY_CHANGE_CHOICE:
       sy_json_write_text (out, field != NULL && at < field->n_choices ? field->choices[at].id : "");
@@ -122,8 +168,10 @@ write_change_value (GString *out, const SyFindings *findings, const SyChange *ch
 }
 
 static void
-write_remedies (GString *out, const SyFindings *findings)
+write_remedies (Writer *writer)
 {
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
   g_string_append (out, ",\"remedies\":[");
   for (int i = 0; i < findings->n_remedies; i++)
     {
@@ -143,18 +191,18 @@ write_remedies (GString *out, const SyFindings *findings)
           sy_json_write_text (out, change->path);
           text_member (out, "factor", change->factor);
           g_string_append (out, ",\"from\":");
-          write_change_value (out, findings, change, remedy->before[k]);
+          write_change_value (writer, change, remedy->before[k]);
           g_string_append (out, ",\"to\":");
-          write_change_value (out, findings, change, change->value);
+          write_change_value (writer, change, change->value);
           if (change->type == SY_CHANGE_NUMBER)
             text_member (out, "unit", sy_unit_name (change->kind, findings->units));
           g_string_append_c (out, '}');
         }
       g_string_append_c (out, ']');
-      number_member (out, findings->method->index_symbol, remedy->index);
+      number_member (writer, findings->method->index_symbol, remedy->index);
       if (isinf (remedy->index))
         text_member (out, "state", "unbounded");
-      number_member (out, findings->method->ratio_symbol, remedy->ratio);
+      number_member (writer, findings->method->ratio_symbol, remedy->ratio);
       text_member (out, "verdict", sy_verdict_id (remedy->verdict));
       g_string_append (out, remedy->reaches ? ",\"reaches\":true" : ",\"reaches\":false");
       text_member (out, "text", text);
@@ -164,8 +212,10 @@ write_remedies (GString *out, const SyFindings *findings)
 }
 
 static void
-write_cautions (GString *out, const SyFindings *findings)
+write_cautions (Writer *writer)
 {
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
   int n = sy_words_n_cautions (findings);
 
   g_string_append (out, ",\"cautions\":[");
@@ -184,57 +234,62 @@ write_cautions (GString *out, const SyFindings *findings)
 }
 
 static void
-write_spread (GString *out, const SyFindings *findings)
+write_spread (Writer *writer)
 {
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
   const SySpread *spread = &findings->spread;
 
   g_string_append (out, ",\"spread\":{\"index\":");
   sy_json_write_text (out, findings->method->index_symbol);
   g_string_append (out, ",\"p5\":");
-  value_object (out, spread->p5, NULL);
+  value_object (writer, spread->p5, NULL);
   g_string_append (out, ",\"median\":");
-  value_object (out, spread->median, NULL);
+  value_object (writer, spread->median, NULL);
   g_string_append (out, ",\"p95\":");
-  value_object (out, spread->p95, NULL);
-  number_member (out, "share_over_goal", spread->share_over_goal);
-  number_member (out, "goal", spread->goal);
-  number_member (out, "draws", spread->draws);
+  value_object (writer, spread->p95, NULL);
+  number_member (writer, "share_over_goal", spread->share_over_goal);
+  number_member (writer, "goal", spread->goal);
+  number_member (writer, "draws", spread->draws);
   if (spread->driver != NULL)
     {
       text_member (out, "driver", spread->driver);
-      number_member (out, "driver_share", spread->driver_share);
+      number_member (writer, "driver_share", spread->driver_share);
     }
   text_member (out, "text", "A share of repeated measurements, not a chance of injury.");
   g_string_append_c (out, '}');
 }
 
 static void
-write_worksheet_limit (GString *out, const SyLiftWorksheet *sheet)
+write_worksheet_limit (Writer *writer, const SyLiftWorksheet *sheet)
 {
-  number_member (out, "RWL", sheet->rwl);
-  number_member (out, "LI", sheet->li);
+  number_member (writer, "RWL", sheet->rwl);
+  number_member (writer, "LI", sheet->li);
   if (isinf (sheet->li))
-    text_member (out, "state", "unbounded");
+    text_member (writer->out, "state", "unbounded");
 }
 
 static void
-write_worksheet_end (GString *out, const SyLiftWorksheet *sheet)
+write_worksheet_end (Writer *writer, const SyLiftWorksheet *sheet)
 {
   static const char *const names[] = { "HM", "VM", "DM", "AM", "FM", "CM" };
+  GString *out = writer->out;
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
     {
       if (i > 0)
         g_string_append_c (out, ',');
       key (out, names[i]);
-      sy_json_write_number (out, sheet->multipliers[i]);
+      number (writer, sheet->multipliers[i]);
     }
-  write_worksheet_limit (out, sheet);
+  write_worksheet_limit (writer, sheet);
 }
 
 static void
-write_worksheet (GString *out, const SyFindings *findings)
+write_worksheet (Writer *writer)
 {
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
   static const char *const ends[] = { "origin", "destination" };
   SyLiftWorksheet lowest = { .rwl = INFINITY };
 
@@ -253,10 +308,10 @@ write_worksheet (GString *out, const SyFindings *findings)
       g_string_append_c (out, ',');
       key (out, ends[end]);
       g_string_append_c (out, '{');
-      write_worksheet_end (out, &sheet);
+      write_worksheet_end (writer, &sheet);
       g_string_append_c (out, '}');
     }
-  write_worksheet_limit (out, &lowest);
+  write_worksheet_limit (writer, &lowest);
   g_string_append_c (out, '}');
 }
 
@@ -264,28 +319,29 @@ void
 sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet)
 {
   const SyMethod *method = findings->method;
+  Writer writer = { .out = out, .findings = findings, .n_printed = 0 };
 
   g_string_append (out, "{\"method\":");
   sy_json_write_text (out, method->id);
-  number_member (out, "edition", method->edition);
+  number_member (&writer, "edition", method->edition);
   text_member (out, "source", method->source);
   text_member (out, "program", "steelyard " SY_VERSION);
   text_member (out, "units", sy_units_id (findings->units));
   g_string_append (out, ",\"policy\":{\"id\":");
   sy_json_write_text (out, findings->policy->id);
-  number_member (out, "version", findings->policy->version);
+  number_member (&writer, "version", findings->policy->version);
   g_string_append_c (out, '}');
   text_member (out, "index", method->index_symbol);
-  write_quantities (out, findings);
+  write_quantities (&writer);
   text_member (out, "governing", findings->governing);
   text_member (out, "verdict", sy_verdict_id (findings->verdict));
-  write_reasons (out, findings);
+  write_reasons (&writer);
   if (findings->has_remedies)
-    write_remedies (out, findings);
-  write_cautions (out, findings);
+    write_remedies (&writer);
+  write_cautions (&writer);
   if (findings->spread.present)
-    write_spread (out, findings);
+    write_spread (&writer);
   if (worksheet)
-    write_worksheet (out, findings);
+    write_worksheet (&writer);
   g_string_append_c (out, '}');
 }

@@ -16,6 +16,10 @@ static const Template reason_templates[] = {
   { "index-goal-soon", N_ ("The {symbol} of {value} is over the goal of {limit}: improve the task soon.") },
   { "index-goal-now", N_ ("The {symbol} of {value} is over the goal of {limit}: improve the task now.") },
   { "index-limit", N_ ("The {symbol} of {value} is over {limit}: at such an index hands are not the answer.") },
+  { "index-goal-unbounded", N_ ("No limit holds: a factor is beyond the equation, so the {symbol} has no bound.") },
+  { "index-limit-unbounded",
+    N_ ("No limit holds: a factor is beyond the equation, and hands are not the answer.") },
+  { "mass-goal-unbounded", N_ ("No mass limit holds: a factor is beyond the equation.") },
   { "mass-goal", N_ ("The heaviest load is {value} times the mass limit for who may be assigned; the goal is {limit}.") },
   { "reference-mass",
     N_ ("The mass of {value} by person is over the reference mass of {limit} for who may be assigned.") },
@@ -95,7 +99,9 @@ fill_reason (const char *name, gconstpointer data)
              ? sy_words_against (reason->value, reason->limit, reason->kind, units)
              : sy_words_quantity (reason->value, reason->kind, units);
   if (strcmp (name, "limit") == 0 && reason->has_limit)
-    return sy_words_quantity (reason->limit, reason->kind == SY_KIND_PERCENT ? SY_KIND_RATIO : reason->kind, units);
+    return reason->kind == SY_KIND_PERCENT || reason->kind == SY_KIND_RATIO
+             ? sy_words_number (reason->limit, 2)
+             : sy_words_quantity (reason->limit, reason->kind, units);
   return NULL;
 }
 
@@ -103,14 +109,15 @@ char *
 sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate)
 {
   const ReasonFill fill = { findings, reason };
-  g_autofree char *urgent = NULL;
+  g_autofree char *special = NULL;
   const char *text = NULL;
 
-  if (reason->urgency != SY_URGENCY_NONE)
-    {
-      urgent = g_strconcat (reason->id, reason->urgency == SY_URGENCY_NOW ? "-now" : "-soon", NULL);
-      text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), urgent);
-    }
+  if (reason->has_value && isinf (reason->value))
+    special = g_strconcat (reason->id, "-unbounded", NULL);
+  else if (reason->urgency != SY_URGENCY_NONE)
+    special = g_strconcat (reason->id, reason->urgency == SY_URGENCY_NOW ? "-now" : "-soon", NULL);
+  if (special != NULL)
+    text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), special);
   if (text == NULL)
     text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), reason->id);
   if (text == NULL)

@@ -93,7 +93,7 @@ help_assert_error (const GError *error, SyStoreError code, const char *named)
     fail_msg ("other error: %s %d: %s", g_quark_to_string (error->domain), error->code,
               error->message);
   if (strstr (error->message, named) == NULL)
-    fail_msg ("“%s” is not named in: %s", named, error->message);
+    fail_msg ("“%s” is not named in: %s", named, error->message ? error->message : "");
 }
 
 /* Ids of tasks in their order: "b a c". */
