@@ -24,7 +24,7 @@ struct _SyTasksPage
   gboolean set_aside_seen;
 
   GtkWidget *box, *bar, *count, *search, *verdict, *drafts, *drafts_frame, *states;
-  GtkWidget *view, *no_match_words, *error_words;
+  GtkWidget *view, *error_words, *retry;
 };
 
 G_DEFINE_FINAL_TYPE (SyTasksPage, sy_tasks_page, GTK_TYPE_WIDGET)
@@ -43,6 +43,7 @@ update_state (SyTasksPage *self)
   guint all = g_list_model_get_n_items (G_LIST_MODEL (self->list));
   guint shown = g_list_model_get_n_items (G_LIST_MODEL (self->sorted));
   const char *error = sy_task_list_get_error (self->list);
+  gboolean was_loading = g_str_equal (sy_tasks_page_get_state (self), "loading");
   g_autofree char *words = NULL;
 
   if (error != NULL)
@@ -68,6 +69,10 @@ update_state (SyTasksPage *self)
     /* Translators: how many rows are shown of how many there are. */
     words = g_strdup_printf (P_ ("%u of %u task", "%u of %u tasks", all), shown, all);
   gtk_label_set_text (GTK_LABEL (self->count), words);
+
+  /* What the person came for was not there yet when the window opened. */
+  if (was_loading && !sy_task_list_get_loading (self->list) && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 static void
@@ -139,6 +144,17 @@ search_activate_cb (GtkSearchEntry *entry, SyTasksPage *self)
     activate_cb (NULL, 0, self);
   else
     sy_focus_rows (GTK_COLUMN_VIEW (self->view));
+}
+
+/* Typing anywhere in the page searches; the rest of the word must not be lost with a row that goes away. */
+static void
+search_started_cb (GtkSearchEntry *entry, gpointer user_data)
+{
+  GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (entry));
+
+  (void) user_data;
+  if (GTK_IS_TEXT (text))
+    gtk_text_grab_focus_without_selecting (GTK_TEXT (text));
 }
 
 static void
@@ -310,7 +326,7 @@ new_no_match_state (SyTasksPage *self)
 {
   GtkWidget *state = new_state (_("No task matches"),
                                 _("No name, place, person or reason has all of these words under this verdict."),
-                                &self->no_match_words);
+                                NULL);
   GtkWidget *button = gtk_button_new_with_mnemonic (_("_Show all tasks"));
 
   g_signal_connect_object (button, "clicked", G_CALLBACK (clear_cb), self, 0);
@@ -322,11 +338,10 @@ static GtkWidget *
 new_error_state (SyTasksPage *self)
 {
   GtkWidget *state = new_state (_("The record cannot be read"), "", &self->error_words);
-  g_autofree char *where = g_strdup_printf (_("The record is kept in %s. Nothing in it was changed. What is "
-                                              "not saved yet stays with you as a draft."),
+  g_autofree char *where = g_strdup_printf (_("Asked for: %s. Nothing in it was changed. What is not saved yet "
+                                              "stays with you as a draft."),
                                             sy_worker_get_store (self->worker));
   GtkWidget *place = gtk_label_new (where);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Try again"));
 
   gtk_widget_add_css_class (self->error_words, "sy-problem");
   gtk_label_set_selectable (GTK_LABEL (self->error_words), TRUE);
@@ -335,8 +350,9 @@ new_error_state (SyTasksPage *self)
   gtk_label_set_max_width_chars (GTK_LABEL (place), 66);
   gtk_label_set_justify (GTK_LABEL (place), GTK_JUSTIFY_CENTER);
   gtk_box_append (GTK_BOX (state), place);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (retry_cb), self, 0);
-  gtk_box_append (GTK_BOX (add_buttons (state)), button);
+  self->retry = gtk_button_new_with_mnemonic (_("_Try again"));
+  g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
+  gtk_box_append (GTK_BOX (add_buttons (state)), self->retry);
   return state;
 }
 
@@ -405,6 +421,7 @@ new_bar (SyTasksPage *self)
   gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), GTK_WIDGET (self));
   g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
   g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
+  g_signal_connect (self->search, "search-started", G_CALLBACK (search_started_cb), NULL);
   g_signal_connect_object (self->search, "stop-search", G_CALLBACK (stop_search_cb), self, 0);
 
   self->count = gtk_label_new (NULL);
@@ -490,6 +507,8 @@ sy_tasks_page_grab_focus (GtkWidget *widget)
 
   if (g_str_equal (sy_tasks_page_get_state (self), "list"))
     return sy_focus_rows (GTK_COLUMN_VIEW (self->view)) || gtk_widget_grab_focus (self->search);
+  if (g_str_equal (sy_tasks_page_get_state (self), "error"))
+    return gtk_widget_grab_focus (self->retry);
   return gtk_widget_child_focus (self->states, GTK_DIR_TAB_FORWARD);
 }
 

@@ -64,9 +64,15 @@ update_title (SyWindow *self)
 static void
 task_notify_cb (GObject *object, GParamSpec *pspec, SyWindow *self)
 {
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (self));
+
   (void) object, (void) pspec;
-  if (g_str_equal (sy_window_get_page (self), "task"))
-    update_title (self);
+  if (!g_str_equal (sy_window_get_page (self), "task"))
+    return;
+  update_title (self);
+  /* The task has been read: until now there was nothing in it to go to. */
+  if (focus == NULL || !gtk_widget_is_ancestor (focus, self->task))
+    gtk_widget_grab_focus (self->task);
 }
 
 static void
