@@ -67,7 +67,7 @@ new_quantity (const SyFindings *findings, const SyQuantity *quantity)
   GtkWidget *label = sy_part_label (sy_translate (quantity->symbol->label), NULL);
   g_autofree char *value = sy_words_quantity (quantity->value, quantity->symbol->kind, findings->units);
   GtkWidget *figure = sy_part_label (value, "sy-figures");
-  g_autofree char *formula = sy_words_formula (findings, quantity, sy_translate);
+  g_autofree char *formula = sy_words_formula (findings, quantity);
 
   gtk_label_set_width_chars (GTK_LABEL (symbol), 9);
   gtk_widget_set_hexpand (label, TRUE);

@@ -89,6 +89,11 @@ new_entry (SyTaskHistory *self, const SyRevision *revision)
   name = g_strdup_printf (_("Open: %s, %s"), words, quiet);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_widget_add_css_class (button, "sy-remedy");
+  {
+    g_autofree char *id = g_strdup_printf ("revision:%" G_GINT64_FORMAT, event->revision);
+
+    gtk_widget_set_name (button, id);
+  }
   tie_revision (button, event->revision);
   g_signal_connect (button, "clicked", G_CALLBACK (open_cb), self);
   sy_stored_result_clear (&result);
@@ -118,6 +123,8 @@ show_revision (SyTaskHistory *self, const SyRevision *revision)
   GtkWidget *back = gtk_button_new_with_mnemonic (_("_Back to the revisions"));
   GtkWidget *revise = gtk_button_new_with_mnemonic (_("_Make a new revision from this"));
 
+  gtk_widget_set_name (back, "history-back");
+  gtk_widget_set_name (revise, "history-revise");
   tie_revision (revise, revision->event->revision);
   g_signal_connect (back, "clicked", G_CALLBACK (back_cb), self);
   g_signal_connect (revise, "clicked", G_CALLBACK (revise_cb), self);

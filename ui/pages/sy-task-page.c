@@ -241,6 +241,20 @@ add_tab (SyTaskPage *self, GtkWidget *child, const char *name, const char *title
   gtk_stack_add_titled (GTK_STACK (self->tabs), sy_part_scroller (child, title), name, title);
 }
 
+/* In a language with long words the row of tabs must not push the page over the edge of a small screen: it moves
+   with the keyboard's focus then. */
+static GtkWidget *
+new_tab_row (GtkWidget *switcher)
+{
+  GtkWidget *row = gtk_scrolled_window_new ();
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (row), GTK_POLICY_EXTERNAL, GTK_POLICY_NEVER);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (row), switcher);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("What to look at"), -1);
+  return row;
+}
+
 static GtkWidget *
 new_right (SyTaskPage *self)
 {
@@ -267,7 +281,7 @@ new_right (SyTaskPage *self)
   g_signal_connect (pictures, "fact", G_CALLBACK (go_to_fact_cb), self);
   g_signal_connect (self->history, "revise", G_CALLBACK (revise_cb), self);
   gtk_box_append (GTK_BOX (right), result);
-  gtk_box_append (GTK_BOX (right), switcher);
+  gtk_box_append (GTK_BOX (right), new_tab_row (switcher));
   gtk_box_append (GTK_BOX (right), self->tabs);
   return right;
 }

@@ -30,6 +30,18 @@ sy_part_heading (const char *text)
 }
 
 GtkWidget *
+sy_part_radio (const char *text)
+{
+  GtkWidget *radio = gtk_check_button_new ();
+  GtkWidget *label = sy_part_label (text, NULL);
+
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (radio), label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (radio), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+  return radio;
+}
+
+GtkWidget *
 sy_part_scroller (GtkWidget *child, const char *name)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();

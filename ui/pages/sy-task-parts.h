@@ -12,6 +12,8 @@
 GtkWidget *sy_part_label (const char *text, const char *css_class);
 /* A heading, role heading. */
 GtkWidget *sy_part_heading (const char *text);
+/* A check button to be grouped, whose words wrap where there is little room. */
+GtkWidget *sy_part_radio (const char *text);
 /* @child in a column that scrolls by itself; named for assistive technology. */
 GtkWidget *sy_part_scroller (GtkWidget *child, const char *name);
 void sy_part_empty (GtkWidget *box);

@@ -237,7 +237,7 @@ add_ends (SyTaskPictures *self)
                                   _("Which end the bars are for"), -1);
   for (gsize i = 0; i < n && i < ENDS_MAX; i++)
     {
-      self->ends[i] = gtk_check_button_new_with_label (sy_translate (ends[i].title));
+      self->ends[i] = sy_part_radio (sy_translate (ends[i].title));
       if (i > 0)
         gtk_check_button_set_group (GTK_CHECK_BUTTON (self->ends[i]), GTK_CHECK_BUTTON (self->ends[0]));
       g_signal_connect (self->ends[i], "toggled", G_CALLBACK (end_toggled_cb), self);

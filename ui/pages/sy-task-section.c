@@ -373,7 +373,7 @@ add_ways (SyTaskSection *self)
       const char *label = self->plan->ways[w].label;
       g_autofree char *name = g_strdup_printf ("way:%s:%" G_GSIZE_FORMAT, self->plan->id, w);
 
-      self->radios[w] = gtk_check_button_new_with_label (sy_translate (label));
+      self->radios[w] = sy_part_radio (sy_translate (label));
       gtk_widget_set_name (self->radios[w], name);
       if (w > 0)
         gtk_check_button_set_group (GTK_CHECK_BUTTON (self->radios[w]),

@@ -210,8 +210,10 @@ sy_task_stored_new (SyDesk *desk, const SyRevision *revision, const SyRevision *
       "recalculated. %s, method edition %" G_GINT64_FORMAT ", policy %s."),
     event->revision, when, event->by, event->why, event->program, event->edition, event->policy);
   g_autofree char *screening = sy_words_screening (sy_translate);
+  GtkWidget *label = sy_part_label (notice, "sy-notice");
 
-  gtk_box_append (GTK_BOX (box), sy_part_label (notice, "sy-notice"));
+  gtk_widget_set_name (label, "stored-notice");
+  gtk_box_append (GTK_BOX (box), label);
   add_result (box, revision);
   if (sy_method_find (event->method) != NULL)
     {
