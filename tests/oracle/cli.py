@@ -2,7 +2,9 @@
 """How the tests ask steelyard-cli: one process for many documents, answers in the same order."""
 
 import json
+import os
 import subprocess
+import tempfile
 
 INFINITY = float('inf')
 
@@ -33,6 +35,29 @@ def assess_all(cli, documents, *options):
     if code != 0:
         raise Refused(f'exit {code} without a problem')
     return answers
+
+
+def assess_files(cli, documents, *options):
+    """The same through `assess FILE...`: what one document gets, remedies included."""
+    with tempfile.TemporaryDirectory() as folder:
+        paths = []
+        for number, document in enumerate(documents):
+            paths.append(os.path.join(folder, f'{number}.json'))
+            with open(paths[-1], 'w', encoding='utf-8') as file:
+                json.dump(document, file)
+        done = subprocess.run([cli, 'assess', *options, *paths], stdout=subprocess.PIPE,
+                              stderr=subprocess.PIPE, check=False)
+    if done.returncode != 0:
+        raise Refused(f'exit {done.returncode}: {done.stderr.decode()[:2000]}')
+    decoder, text, out, at = json.JSONDecoder(), done.stdout.decode().rstrip(), [], 0
+    while at < len(text):
+        found, at = decoder.raw_decode(text, at)
+        out.append(found)
+        while at < len(text) and text[at].isspace():
+            at += 1
+    if len(out) != len(documents):
+        raise Refused(f'{len(documents)} files in, {len(out)} documents out')
+    return out
 
 
 def run_one(cli, text, *options):

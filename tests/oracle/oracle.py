@@ -53,7 +53,7 @@ UNITS = {
               'ft': CM_PER_IN * 12},
     'angle': {'deg': Fraction(1), '°': Fraction(1)},
     'minutes': {'min': Fraction(1), 'h': Fraction(60), 's': Fraction(1, 60)},
-    'frequency': {'/min': Fraction(1), '1/min': Fraction(1)},
+    'frequency': {'/min': Fraction(1), '/h': Fraction(1, 60)},
 }
 US_UNIT = {'mass': KG_PER_LB, 'reach': CM_PER_IN}
 
@@ -124,12 +124,11 @@ def class_of(total):
 
 
 def sessions_duration(sessions):
-    """Class of a day of (work, recovery) pairs, and whether it goes beyond 480 minutes."""
-    worst, total, beyond = 0, 0.0, False
+    """Class of a day of (work, recovery) pairs, and its minutes of work."""
+    worst, total = 0, 0.0
     for work, recovery in sessions:
         total += work
         worst = max(worst, class_of(total))
-        beyond = beyond or total > 480
         if total <= 60:
             enough = recovery >= (Fraction(12, 10) - TOLERANCE) * Fraction(total)
         elif total <= 120:
@@ -138,7 +137,7 @@ def sessions_duration(sessions):
             enough = False
         if enough:
             total = 0.0
-    return DURATIONS[worst], beyond
+    return DURATIONS[worst], sum(work for work, _ in sessions)
 
 
 def pattern_duration(work, recovery, shift):
@@ -151,8 +150,9 @@ def pattern_duration(work, recovery, shift):
 
 
 def duration_of(facts, units):
+    """The class and the day's minutes of work; of a class the most that it allows."""
     if 'duration' in facts:
-        return facts['duration'], False
+        return facts['duration'], [60, 120, 480][DURATIONS.index(facts['duration'])]
     minutes = lambda value: measure(value, 'minutes', units)
     if 'sessions' in facts:
         return sessions_duration([(minutes(s['work']), minutes(s['recovery']))
@@ -169,10 +169,11 @@ def one_end(at, travel, f, duration, grip, heaviest, reference, units):
     c = SYSTEMS[units]
     h, v = measure(at['H'], 'reach', units), measure(at['V'], 'reach', units)
     out = {
+        'H': h, 'V': v, 'A': measure(at['A'], 'angle', units),
         'HM': horizontal(h, c), 'VM': vertical(v, c), 'DM': distance(travel, c),
-        'AM': asymmetry(measure(at['A'], 'angle', units)),
         'FM': frequency(f, duration, v, c), 'CM': coupling(grip, v, c),
     }
+    out['AM'] = asymmetry(out['A'])
     without = out['HM'] * out['VM'] * out['DM'] * out['AM'] * out['CM']
     out['FIRWL'] = c['LC'] * without
     out['RWL'] = out['FIRWL'] * out['FM']
@@ -196,7 +197,8 @@ def assess(facts):
         f = measure(facts['frequency'], 'frequency', units)
     else:
         f = facts['lifts'] / measure(facts['in_minutes'], 'minutes', units)
-    duration, beyond = duration_of(facts, units)
+    duration, day = duration_of(facts, units)
+    beyond = day > 480  # more work in a day than the equation knows
     if 'travel' in facts:
         travel = reach(facts['travel'])
     else:
@@ -214,10 +216,10 @@ def assess(facts):
     each = heaviest / persons
     quantities.update({
         'D': travel, 'F': f, 'RWL': found[end]['RWL'], 'LI': found[end]['LI'],
-        'LI_typical': ratio(typical, found[end]['RWL']), 'm_ref': float(reference),
-        'mass_each': each, 'persons': float(persons)})
-    if 'lifts_per_day' in facts:
-        quantities['lifts_per_day'] = float(facts['lifts_per_day'])
+        'LI_typical': ratio(typical, found[end]['RWL']), 'mR': found[end]['mR'],
+        'mR_ratio': found[end]['mR_ratio'], 'm_ref': float(reference),
+        'mass_each': each, 'persons': float(persons),
+        'lifts_per_day': float(facts.get('lifts_per_day', f * day))})
 
     verdict = 'by-hand'
 

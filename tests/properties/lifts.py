@@ -9,6 +9,7 @@ import sys
 sys.path.insert(0, str(pathlib.Path(os.environ['SY_SOURCE_DIR']) / 'tests' / 'oracle'))
 
 import cli  # noqa: E402
+import oracle  # noqa: E402, F401
 import random_lifts  # noqa: E402
 
 CLI = str(pathlib.Path(os.environ['SY_BUILD_DIR']) / 'app' / 'cli' / 'steelyard-cli')
@@ -21,6 +22,10 @@ VERDICTS = ['by-hand', 'improve', 'incomplete', 'outside', 'mechanical', 'do-not
 
 def ask(documents, *options):
     return cli.assess_all(CLI, documents, *options)
+
+
+def ask_whole(documents, *options):
+    return cli.assess_files(CLI, documents, *options)
 
 
 def value(findings, symbol):
