@@ -75,7 +75,7 @@ new_entry (SyTaskHistory *self, const SyRevision *revision)
   sy_stored_result_read (revision, &result);
   index = sy_stored_index_text (&result);
   verdict = result.has_verdict ? sy_translate (sy_verdict_title (result.verdict)) : _("no verdict");
-  words = g_strdup_printf (_("Revision %" G_GINT64_FORMAT ": %s"), event->revision, verdict);
+  words = g_strdup_printf (_("Revision %ld: %s"), (long) event->revision, verdict);
   if (index[0] != '\0')
     {
       g_autofree char *plain = g_steal_pointer (&words);
@@ -90,7 +90,7 @@ new_entry (SyTaskHistory *self, const SyRevision *revision)
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_widget_add_css_class (button, "sy-remedy");
   {
-    g_autofree char *id = g_strdup_printf ("revision:%" G_GINT64_FORMAT, event->revision);
+    g_autofree char *id = g_strdup_printf ("revision:%ld", (long) event->revision);
 
     gtk_widget_set_name (button, id);
   }

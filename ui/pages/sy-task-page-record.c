@@ -182,8 +182,8 @@ load_revision (SyTaskPage *self, const SyRevision *revision, GError **error)
   if (!loaded)
     return FALSE;
   self->base = revision->event->revision;
-  set_saved_words (self, g_strdup_printf (_("Revision %" G_GINT64_FORMAT ", saved %s by %s."), self->base,
-                                          when, revision->event->by));
+  set_saved_words (self, g_strdup_printf (_("Revision %ld, saved %s by %s."), (long) self->base, when,
+                                          revision->event->by));
   return TRUE;
 }
 
@@ -260,8 +260,8 @@ history_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (newest->event->revision <= self->base || self->notice_kind == SY_NOTICE_DRAFT)
     return;
   words = g_strdup_printf (
-    _("Revision %" G_GINT64_FORMAT " was saved meanwhile by %s (“%s”). Saving yours keeps both."),
-    newest->event->revision, newest->event->by, newest->event->why);
+    _("Revision %ld was saved meanwhile by %s (“%s”). Saving yours keeps both."),
+    (long) newest->event->revision, newest->event->by, newest->event->why);
   sy_task_page_show_notice (self, SY_NOTICE_NEWER, words, _("Show that revision"), _("Go on with mine"));
 }
 
@@ -309,7 +309,7 @@ sy_task_page_revise (SyTaskPage *self, gint64 revision)
     }
   if (sy_task_saver_get_why (self->saver)[0] == '\0')
     {
-      g_autofree char *why = g_strdup_printf (_("back to revision %" G_GINT64_FORMAT), revision);
+      g_autofree char *why = g_strdup_printf (_("back to revision %ld"), (long) revision);
 
       sy_task_saver_set_why (self->saver, why);
     }
@@ -375,12 +375,11 @@ save_succeeded (SyTaskPage *self, SaveJob *job, const SyRecordResult *saved)
   else
     sy_task_page_schedule_draft (self);
   if (saved->clash != 0)
-    set_saved_words (self, g_strdup_printf (_("Saved as revision %" G_GINT64_FORMAT ", %s. Revision %" G_GINT64_FORMAT
-                                              " was made from the same one: both are kept."),
-                                            saved->revision, time, saved->clash));
+    set_saved_words (self, g_strdup_printf (_("Saved as revision %ld, %s. Revision %ld was made from the "
+                                              "same one: both are kept."),
+                                            (long) saved->revision, time, (long) saved->clash));
   else
-    set_saved_words (self, g_strdup_printf (_("Saved as revision %" G_GINT64_FORMAT ", %s"), saved->revision,
-                                            time));
+    set_saved_words (self, g_strdup_printf (_("Saved as revision %ld, %s"), (long) saved->revision, time));
   /* Only a convenience for the next time: the record is complete without it. */
   sy_settings_set (SY_SETTING_AUTHOR, sy_task_saver_get_by (self->saver), NULL);
   sy_form_set_ask_missing (self->form, FALSE);

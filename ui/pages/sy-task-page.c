@@ -320,7 +320,8 @@ build (SyTaskPage *self)
   self->states = gtk_stack_new ();
   self->trouble = sy_part_label (NULL, "sy-problem");
   gtk_widget_set_halign (self->trouble, GTK_ALIGN_CENTER);
-  gtk_stack_add_named (GTK_STACK (self->states), sy_part_label (_("Opening the task…"), "sy-waiting"), "wait");
+  gtk_stack_add_named (GTK_STACK (self->states),
+                       sy_part_label (_("Opening the task…"), "sy-waiting"), "wait");
   gtk_stack_add_named (GTK_STACK (self->states), self->trouble, "trouble");
   gtk_stack_add_named (GTK_STACK (self->states), new_task (self), "task");
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), "task");

@@ -113,7 +113,7 @@ add_difference (GtkWidget *box, SyForm *before, SyForm *after, gint64 base, GHas
       if (g_hash_table_size (seen) == 1)
         {
           g_autofree char *title
-              = g_strdup_printf (_("Changed since revision %" G_GINT64_FORMAT), base);
+              = g_strdup_printf (_("Changed since revision %ld"), (long) base);
 
           gtk_box_append (GTK_BOX (box), sy_part_heading (title));
         }
@@ -206,9 +206,10 @@ sy_task_stored_new (SyDesk *desk, const SyRevision *revision, const SyRevision *
   g_autoptr (GError) error = NULL;
   g_autofree char *when = sy_stored_time_text (event->claimed);
   g_autofree char *notice = g_strdup_printf (
-    _("Revision %" G_GINT64_FORMAT " as it was stored: saved %s by %s (“%s”). Read only; nothing here is "
-      "recalculated. %s, method edition %" G_GINT64_FORMAT ", policy %s."),
-    event->revision, when, event->by, event->why, event->program, event->edition, event->policy);
+    _("Revision %ld as it was stored: saved %s by %s (“%s”). Read only; nothing here is "
+      "recalculated. %s, method edition %ld, policy %s."),
+    (long) event->revision, when, event->by, event->why, event->program, (long) event->edition,
+    event->policy);
   g_autofree char *screening = sy_words_screening (sy_translate);
   GtkWidget *label = sy_part_label (notice, "sy-notice");
 
