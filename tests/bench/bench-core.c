@@ -92,8 +92,8 @@ main (void)
   make_lifts (lifts, desk);
   for (int run = 0; run < N_RUNS; run++)
     {
-      reading = MIN (reading, read_once (lifts, &sum));
-      judging = MIN (judging, judge_once (lifts, sy_desk_policy (desk), findings, &sum));
+      bench_keep_best (&reading, read_once (lifts, &sum));
+      bench_keep_best (&judging, judge_once (lifts, sy_desk_policy (desk), findings, &sum));
     }
   g_print ("core: %d lifts of %" G_GSIZE_FORMAT " bytes, best of %d (check %" G_GUINT64_FORMAT ")\n", N_LIFTS,
            lifts->stride, N_RUNS, sum);

@@ -69,3 +69,10 @@ bench_seconds (void)
 {
   return (double) g_get_monotonic_time () / G_USEC_PER_SEC;
 }
+
+void
+bench_keep_best (double *best, double seconds)
+{
+  if (seconds < *best)
+    *best = seconds;
+}

@@ -142,7 +142,7 @@ main (int argc, char **argv)
 
   write_lifts (in);
   for (int run = 0; run < N_RUNS; run++)
-    ours = MIN (ours, run_cli (argv[1], in, out));
+    bench_keep_best (&ours, run_cli (argv[1], in, out));
   if (!g_file_get_contents (out, &answers, &length, &error))
     g_error ("%s", error->message);
 
@@ -152,8 +152,8 @@ main (int argc, char **argv)
     g_error ("only %u numbers in %d answers", numbers->len, N_LINES);
   for (int run = 0; run < N_RUNS; run++)
     {
-      parsing = MIN (parsing, parse_all (in));
-      printing = MIN (printing, print_all (numbers, &sum));
+      bench_keep_best (&parsing, parse_all (in));
+      bench_keep_best (&printing, print_all (numbers, &sum));
     }
   g_print ("lines: %d lifts, %" G_GSIZE_FORMAT " MB out, %u numbers, best of %d (check %" G_GUINT64_FORMAT ")\n",
            N_LINES, length / 1000000, numbers->len, N_RUNS, sum);
