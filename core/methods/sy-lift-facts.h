@@ -93,4 +93,9 @@ size_t sy_lift_candidates (const void *facts, const SyContext *context, const Sy
 bool sy_lift_largest_mass (const void *facts, const SyContext *context, const SyGoal *goal, double *mass,
                            SyChange *change);
 
+/* Formulas and the rounded worksheet of the method; see SyMethod. The worksheet's HM comes from the formula, not from
+   the printed table, which differs from it at 22 and 23 in. Source: 94-110, job analysis worksheet. */
+bool sy_lift_formula (const SySink *sink, size_t symbol, SyUnits units, char *text);
+bool sy_lift_worksheet (const SySink *sink, SyUnits units, size_t part, SyWorksheetPart *out);
+
 #endif

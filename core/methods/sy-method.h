@@ -127,6 +127,20 @@ typedef struct
 } SyGoal;
 
 #define SY_CHANGES_MAX 96
+#define SY_FORMULA_MAX 512
+
+/* One part of a worksheet ("origin"): cells by name, rounded. A value of INFINITY is unbounded. */
+#define SY_WORKSHEET_CELLS_MAX 12
+typedef struct
+{
+  const char *name; /* "" for the whole */
+  int n_cells;
+  struct
+  {
+    const char *name;
+    double value;
+  } cells[SY_WORKSHEET_CELLS_MAX];
+} SyWorksheetPart;
 
 typedef struct SyMethod
 {
@@ -161,6 +175,14 @@ typedef struct SyMethod
   /* Largest heaviest mass that is within every goal as the task stands, in the unit; false: none. */
   bool (*largest_mass) (const void *facts, const SyContext *context, const SyGoal *goal, double *mass,
                         SyChange *change);
+
+  /* The formula of a quantity with the numbers put in, symbols and figures only ("HM = 25 / 55 = 0.4545"), into
+     SY_FORMULA_MAX bytes; false when it has none. */
+  bool (*formula) (const SySink *sink, size_t symbol, SyUnits units, char *text);
+
+  /* The view that is rounded as a person would fill in the printed manual's worksheet; NULL when the manual has none.
+     @part runs from 0; false when there is no such part. */
+  bool (*worksheet) (const SySink *sink, SyUnits units, size_t part, SyWorksheetPart *out);
 
   /* Views to draw: 0 .. n_views - 1. */
   size_t n_views;

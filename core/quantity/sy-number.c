@@ -237,6 +237,33 @@ sy_number_print (double value, char *buffer)
   return length;
 }
 
+double
+sy_number_round (double value, int decimals)
+{
+  double power = powers[decimals];
+
+  return copysign (floor (fabs (value) * power + 0.5 + 1e-9) / power, value);
+}
+
+size_t
+sy_number_print_rounded (double value, int decimals, bool keep_zeros, char *buffer)
+{
+  if (!isfinite (value))
+    return (size_t) snprintf (buffer, SY_NUMBER_READ_MAX, "%s", isnan (value) ? "\xe2\x80\x93" : "\xe2\x88\x9e");
+  value = sy_number_round (value, decimals);
+  snprintf (buffer, SY_NUMBER_READ_MAX, "%.*f", decimals, value == 0 ? 0 : value);
+  size_t length = unlocalise (buffer);
+  if (!keep_zeros && decimals > 0)
+    {
+      while (buffer[length - 1] == '0')
+        length--;
+      if (buffer[length - 1] == '.')
+        length--;
+      buffer[length] = '\0';
+    }
+  return length;
+}
+
 SyTextStatus
 sy_quantity_parse (const char *text, size_t length, SyKind kind, SyUnits units, bool unit_required,
                    double *value, bool *had_unit)

@@ -52,6 +52,24 @@ bool sy_number_read_json (const char *token, size_t length, double *value);
 size_t sy_number_print (double value, char *buffer);
 
 /**
+ * sy_number_round:
+ * Half away from zero at @decimals (0 to 9), as people round: a value stored a hair below a half, such as 0.745,
+ * counts as the half that was meant.
+ */
+double sy_number_round (double value, int decimals);
+
+/**
+ * sy_number_print_rounded:
+ * For reading, never for storing: rounded by sy_number_round, "." as mark.
+ * Parameters:   value       any; NaN prints as "–", infinity as "∞".
+ *               keep_zeros  "2.10" rather than "2.1".
+ *               buffer      at least SY_NUMBER_READ_MAX bytes.
+ * Return value: length written, without the NUL.
+ */
+#define SY_NUMBER_READ_MAX 340
+size_t sy_number_print_rounded (double value, int decimals, bool keep_zeros, char *buffer);
+
+/**
  * sy_quantity_parse:
  * Read "44 lb", "16 in", "12,5 cm" into the unit of @kind in @units.
  * Parameters:   unit_required  true: a bare number is SY_TEXT_NO_UNIT (documents);

@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "sy-json.h"
-#include "sy-lift-worksheet.h"
 #include "sy-words.h"
 
 /* Printing a number to the last bit is most of the work, and the values of the governing end stand in the findings
@@ -261,28 +260,17 @@ write_spread (Writer *writer)
 }
 
 static void
-write_worksheet_limit (Writer *writer, const SyLiftWorksheet *sheet)
+write_cells (Writer *writer, const SyWorksheetPart *part)
 {
-  number_member (writer, "RWL", sheet->rwl);
-  number_member (writer, "LI", sheet->li);
-  if (isinf (sheet->li))
-    text_member (writer->out, "state", "unbounded");
-}
-
-static void
-write_worksheet_end (Writer *writer, const SyLiftWorksheet *sheet)
-{
-  static const char *const names[] = { "HM", "VM", "DM", "AM", "FM", "CM" };
-  GString *out = writer->out;
-
-  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+  for (int i = 0; i < part->n_cells; i++)
     {
       if (i > 0)
-        g_string_append_c (out, ',');
-      key (out, names[i]);
-      number (writer, sheet->multipliers[i]);
+        g_string_append_c (writer->out, ',');
+      key (writer->out, part->cells[i].name);
+      number (writer, part->cells[i].value);
+      if (isinf (part->cells[i].value))
+        text_member (writer->out, "state", "unbounded");
     }
-  write_worksheet_limit (writer, sheet);
 }
 
 static void
@@ -290,28 +278,23 @@ write_worksheet (Writer *writer)
 {
   GString *out = writer->out;
   const SyFindings *findings = writer->findings;
-  static const char *const ends[] = { "origin", "destination" };
-  SyLiftWorksheet lowest = { .rwl = INFINITY };
+  SyWorksheetPart part;
 
   g_string_append (out, ",\"worksheet\":{\"label\":");
   sy_json_write_text (out, "multipliers rounded half-up to 2 decimals, RWL and LI to 1, to be held against the "
                            "printed manual; the findings above are not rounded");
-  for (int end = 0; end < 2; end++)
+  for (size_t i = 0; findings->method->worksheet (&findings->sink, findings->units, i, &part); i++)
     {
-      SyLiftWorksheet sheet;
-
-      if (!sy_lift_worksheet_has (findings, end))
-        continue;
-      sy_lift_worksheet (findings, end, &sheet);
-      if (sheet.rwl < lowest.rwl)
-        lowest = sheet;
       g_string_append_c (out, ',');
-      key (out, ends[end]);
-      g_string_append_c (out, '{');
-      write_worksheet_end (writer, &sheet);
-      g_string_append_c (out, '}');
+      if (*part.name != '\0')
+        {
+          key (out, part.name);
+          g_string_append_c (out, '{');
+        }
+      write_cells (writer, &part);
+      if (*part.name != '\0')
+        g_string_append_c (out, '}');
     }
-  write_worksheet_limit (writer, &lowest);
   g_string_append_c (out, '}');
 }
 
@@ -341,7 +324,7 @@ sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet
   write_cautions (&writer);
   if (findings->spread.present)
     write_spread (&writer);
-  if (worksheet)
+  if (worksheet && method->worksheet != NULL)
     write_worksheet (&writer);
   g_string_append_c (out, '}');
 }

@@ -25,36 +25,13 @@ decimals_of (SyKind kind)
   return 1;
 }
 
-/* Half away from zero, as people round; the small excess makes 0.745 (which is stored a little below) round up. */
-static double
-rounded (double value, int decimals)
-{
-  double power = pow (10, decimals);
-
-  return floor (fabs (value) * power + 0.5 + 1e-9) / power * (value < 0 ? -1 : 1);
-}
-
 static char *
-print (double value, int decimals, gboolean keep_zeros)
+print (double value, int decimals, bool keep_zeros)
 {
-  char buffer[G_ASCII_DTOSTR_BUF_SIZE + 340];
-  g_autofree char *format = NULL;
+  char buffer[SY_NUMBER_READ_MAX];
 
-  if (isnan (value))
-    return g_strdup ("–");
-  if (isinf (value))
-    return g_strdup ("∞");
-  format = g_strdup_printf ("%%.%df", decimals);
-  g_ascii_formatd (buffer, sizeof buffer, format, value);
-  if (!keep_zeros && strchr (buffer, '.') != NULL)
-    {
-      char *end = buffer + strlen (buffer);
-      while (end[-1] == '0')
-        *--end = '\0';
-      if (end[-1] == '.')
-        end[-1] = '\0';
-    }
-  return g_strdup (strcmp (buffer, "-0") == 0 ? "0" : buffer);
+  sy_number_print_rounded (value, decimals, keep_zeros, buffer);
+  return g_strdup (buffer);
 }
 
 static char *
@@ -83,15 +60,13 @@ with_unit (char *number, SyKind kind, SyUnits units)
 char *
 sy_words_number (double value, int decimals)
 {
-  return print (isfinite (value) ? rounded (value, decimals) : value, decimals, FALSE);
+  return print (value, decimals, false);
 }
 
 static char *
 quantity (double value, SyKind kind, SyUnits units, int decimals)
 {
-  double shown = isfinite (value) ? rounded (value, decimals) : value;
-
-  return with_unit (print (shown, decimals, kind == SY_KIND_RATIO), kind, units);
+  return with_unit (print (value, decimals, kind == SY_KIND_RATIO), kind, units);
 }
 
 char *
@@ -106,7 +81,7 @@ sy_words_against (double value, double limit, SyKind kind, SyUnits units)
   int decimals = decimals_of (kind);
 
   if (isfinite (value) && isfinite (limit) && value != limit)
-    while (decimals < 9 && rounded (value, decimals) == rounded (limit, decimals))
+    while (decimals < 9 && sy_number_round (value, decimals) == sy_number_round (limit, decimals))
       decimals++;
   return quantity (value, kind, units, decimals);
 }

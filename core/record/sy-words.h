@@ -27,7 +27,7 @@ char *sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTra
 /* One sentence under the beam: "LI 2.1 at the destination; the reach of 55 cm costs most." */
 char *sy_words_result (const SyFindings *findings, SyTranslate translate);
 /* The formula of a quantity with the numbers put in: "RWL = 23 × 0.45 × … = 6.9 kg"; NULL when it has none. */
-char *sy_words_formula (const SyFindings *findings, const SyQuantity *quantity, SyTranslate translate);
+char *sy_words_formula (const SyFindings *findings, const SyQuantity *quantity);
 /* Cautions of a result, the screening sentence first; @id receives the id (static), may be NULL. */
 int sy_words_n_cautions (const SyFindings *findings);
 char *sy_words_caution (const SyFindings *findings, int i, const char **id, SyTranslate translate);

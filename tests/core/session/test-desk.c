@@ -129,10 +129,8 @@ static void
 test_formulas (void **state)
 {
   g_autoptr (SyAssessment) assessment = assess (NULL, NULL, SY_JUDGE_PLAIN);
-  g_autofree char *vm = sy_words_formula (assessment->findings, sy_findings_quantity (assessment->findings, "origin.VM"),
-                                          NULL);
-  g_autofree char *hm = sy_words_formula (assessment->findings, sy_findings_quantity (assessment->findings, "origin.HM"),
-                                          NULL);
+  g_autofree char *vm = sy_words_formula (assessment->findings, sy_findings_quantity (assessment->findings, "origin.VM"));
+  g_autofree char *hm = sy_words_formula (assessment->findings, sy_findings_quantity (assessment->findings, "origin.HM"));
 
   (void) state;
   assert_string_equal (vm, "VM = 1 − 0.003 × |60 − 75| = 0.955");

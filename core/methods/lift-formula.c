@@ -1,0 +1,212 @@
+/* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <string.h>
+
+#include "sy-lift-facts.h"
+
+/* Text put together in the caller's buffer, cut when it is full. */
+typedef struct
+{
+  char *text;
+  size_t used;
+} Formula;
+
+static void
+put (Formula *to, const char *more)
+{
+  size_t length = strlen (more);
+
+  if (length >= SY_FORMULA_MAX - to->used)
+    length = SY_FORMULA_MAX - to->used - 1;
+  memcpy (to->text + to->used, more, length);
+  to->used += length;
+  to->text[to->used] = '\0';
+}
+
+/* Enough figures to redo the line with a pocket calculator. */
+static void
+put_number (Formula *to, double value)
+{
+  char number[SY_NUMBER_READ_MAX];
+  int decimals = fabs (value) >= 1000 ? 1 : fabs (value) >= 100 ? 2 : fabs (value) >= 10 ? 3 : 4;
+
+  sy_number_print_rounded (value, decimals, false, number);
+  put (to, number);
+}
+
+static void
+put_multiplier (Formula *to, const SyQuantity *end, const SySink *sink, size_t which, SyUnits units)
+{
+  const SyLiftConstants *c = sy_lift_constants (units);
+  double H = end[SY_LIFT_REACH].value, V = end[SY_LIFT_HEIGHT].value, A = end[SY_LIFT_TWIST].value;
+  double D = sink->quantities[SY_LIFT_ALL_D].value;
+
+  if (which == SY_LIFT_HM && H <= c->reach_max)
+    {
+      put_number (to, c->reach_min);
+      put (to, " / ");
+      put_number (to, fmax (H, c->reach_min));
+    }
+  else if (which == SY_LIFT_VM && V <= c->height_max)
+    {
+      put (to, "1 \xe2\x88\x92 ");
+      put_number (to, c->height_slope);
+      put (to, " \xc3\x97 |");
+      put_number (to, V);
+      put (to, " \xe2\x88\x92 ");
+      put_number (to, c->height_ideal);
+      put (to, "|");
+    }
+  else if (which == SY_LIFT_DM && D <= c->travel_max)
+    {
+      put_number (to, c->travel_base);
+      put (to, " + ");
+      put_number (to, c->travel_gain);
+      put (to, " / ");
+      put_number (to, fmax (D, c->travel_min));
+    }
+  else if (which == SY_LIFT_AM && A <= c->twist_max)
+    {
+      put (to, "1 \xe2\x88\x92 ");
+      put_number (to, c->twist_slope);
+      put (to, " \xc3\x97 ");
+      put_number (to, A);
+    }
+  else if (which == SY_LIFT_FM)
+    {
+      put (to, "FM(");
+      put_number (to, sink->quantities[SY_LIFT_ALL_F].value);
+      put (to, " / min)");
+    }
+  else if (which == SY_LIFT_CM)
+    {
+      put (to, "CM(V ");
+      put (to, V < c->height_ideal ? "<" : "\xe2\x89\xa5");
+      put (to, " ");
+      put_number (to, c->height_ideal);
+      put (to, ")");
+    }
+  else
+    {
+      /* beyond its limit a multiplier is 0 */
+      double limit = which == SY_LIFT_HM   ? c->reach_max
+                     : which == SY_LIFT_VM ? c->height_max
+                     : which == SY_LIFT_DM ? c->travel_max
+                                           : c->twist_max;
+      double value = which == SY_LIFT_HM ? H : which == SY_LIFT_VM ? V : which == SY_LIFT_DM ? D : A;
+      put_number (to, value);
+      put (to, " > ");
+      put_number (to, limit);
+    }
+}
+
+static void
+put_product (Formula *to, const SyQuantity *end, double constant, bool with_fm)
+{
+  put_number (to, constant);
+  for (size_t i = SY_LIFT_HM; i <= SY_LIFT_CM; i++)
+    if (with_fm || i != SY_LIFT_FM)
+      {
+        put (to, " \xc3\x97 ");
+        put_number (to, end[i].value);
+      }
+}
+
+bool
+sy_lift_formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
+{
+  const SyQuantity *quantities = sink->quantities;
+  const SyQuantity *quantity = &quantities[symbol];
+  size_t which = symbol % SY_LIFT_PER_END;
+  const SyQuantity *end = quantity - which;
+  double heaviest = quantities[SY_LIFT_ALL_MASS_EACH].value * quantities[SY_LIFT_ALL_PERSONS].value;
+  Formula to = { text, 0 };
+
+  if (symbol >= 2 * SY_LIFT_PER_END || which < SY_LIFT_HM || quantity->state == SY_STATE_ABSENT)
+    return false;
+  *text = '\0';
+  put (&to, strchr (quantity->symbol->symbol, '.') + 1);
+  put (&to, " = ");
+  if (which == SY_LIFT_FIRWL || which == SY_LIFT_RWL)
+    put_product (&to, end, sy_lift_constants (units)->load_constant, which == SY_LIFT_RWL);
+  else if (which == SY_LIFT_MR)
+    put_product (&to, end, quantities[SY_LIFT_ALL_M_REF].value, true);
+  else if (which >= SY_LIFT_LI)
+    {
+      put_number (&to, heaviest);
+      put (&to, " / ");
+      put_number (&to, end[which == SY_LIFT_LI     ? SY_LIFT_RWL
+                           : which == SY_LIFT_FILI ? SY_LIFT_FIRWL
+                                                   : SY_LIFT_MR].value);
+    }
+  else
+    put_multiplier (&to, end, sink, which, units);
+  put (&to, " = ");
+  put_number (&to, quantity->value);
+  if (quantity->symbol->kind == SY_KIND_MASS)
+    {
+      put (&to, " ");
+      put (&to, sy_unit_name (SY_KIND_MASS, units));
+    }
+  return true;
+}
+
+static void
+add_cell (SyWorksheetPart *part, const char *name, double value)
+{
+  part->cells[part->n_cells].name = name;
+  part->cells[part->n_cells++].value = value;
+}
+
+static void
+fill_end (const SySink *sink, SyUnits units, size_t which, const char *name, SyWorksheetPart *out)
+{
+  static const char *const names[] = { "HM", "VM", "DM", "AM", "FM", "CM" };
+  const SyQuantity *end = &sink->quantities[which * SY_LIFT_PER_END];
+  double heaviest = sink->quantities[SY_LIFT_ALL_MASS_EACH].value * sink->quantities[SY_LIFT_ALL_PERSONS].value;
+  double product = sy_lift_constants (units)->load_constant;
+
+  out->name = name;
+  out->n_cells = 0;
+  for (size_t i = 0; i < SY_LEN (names); i++)
+    {
+      double value = sy_number_round (end[SY_LIFT_HM + i].value, 2);
+      product *= value;
+      add_cell (out, names[i], value);
+    }
+  add_cell (out, "RWL", sy_number_round (product, 1));
+  add_cell (out, "LI", product > 0 ? sy_number_round (heaviest / product, 1) : INFINITY);
+}
+
+bool
+sy_lift_worksheet (const SySink *sink, SyUnits units, size_t part, SyWorksheetPart *out)
+{
+  bool both = sink->quantities[SY_LIFT_PER_END].state != SY_STATE_ABSENT;
+  SyWorksheetPart other;
+
+  if (part == 0)
+    fill_end (sink, units, 0, "origin", out);
+  else if (part == 1 && both)
+    fill_end (sink, units, 1, "destination", out);
+  else if (part == (both ? 2 : 1))
+    {
+      /* the whole: RWL and LI of the end with the lower RWL on the sheet */
+      fill_end (sink, units, 0, "", &other);
+      *out = (SyWorksheetPart) { .name = "" };
+      double rwl = other.cells[6].value, li = other.cells[7].value;
+      if (both)
+        {
+          fill_end (sink, units, 1, "", &other);
+          if (other.cells[6].value < rwl)
+            {
+              rwl = other.cells[6].value;
+              li = other.cells[7].value;
+            }
+        }
+      add_cell (out, "RWL", rwl);
+      add_cell (out, "LI", li);
+    }
+  else
+    return false;
+  return true;
+}
