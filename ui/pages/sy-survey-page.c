@@ -4,6 +4,7 @@
 #include "sy-file-ask.h"
 #include "sy-i18n.h"
 #include "sy-ledger.h"
+#include "sy-name.h"
 
 #define PROGRAM "steelyard " SY_VERSION
 
@@ -210,13 +211,15 @@ print_action (GtkWidget *widget, const char *name, GVariant *parameter)
 /* Topics: building */
 
 static GtkWidget *
-new_choice (SySurveyPage *self, GtkWidget *bar, const char *caption, const char *const *labels, guint selected)
+new_choice (SySurveyPage *self, GtkWidget *bar, const char *caption, const char *name,
+            const char *const *labels, guint selected)
 {
   GtkWidget *label = gtk_label_new_with_mnemonic (caption);
   GtkWidget *choice = gtk_drop_down_new_from_strings (labels);
 
   gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), selected);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), choice);
+  sy_name (choice, name);
   gtk_widget_add_css_class (label, "sy-quiet");
   gtk_box_append (GTK_BOX (bar), label);
   gtk_box_append (GTK_BOX (bar), choice);
@@ -248,8 +251,8 @@ build (SySurveyPage *self)
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->message = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, NULL);
   self->desk = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
-  self->units = new_choice (self, bar, _("_Units"), units, self->sheet.units == SY_UNITS_US);
-  self->paper = new_choice (self, bar, _("P_aper"), papers, self->sheet.paper == SY_PAPER_LETTER);
+  self->units = new_choice (self, bar, _("_Units"), _("Units"), units, self->sheet.units == SY_UNITS_US);
+  self->paper = new_choice (self, bar, _("P_aper"), _("Paper"), papers, self->sheet.paper == SY_PAPER_LETTER);
 
   gtk_widget_set_hexpand (space, TRUE);
   gtk_widget_add_css_class (print, "suggested-action");

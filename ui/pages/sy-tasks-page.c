@@ -3,6 +3,7 @@
 
 #include "sy-draft.h"
 #include "sy-i18n.h"
+#include "sy-name.h"
 #include "sy-scroll.h"
 #include "sy-tasks-columns.h"
 #include "sy-words.h"
@@ -207,7 +208,7 @@ add_draft (SyTasksPage *self, const SyDraft *draft)
   gtk_button_set_child (GTK_BUTTON (button), label);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_add_css_class (button, "sy-draft");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  sy_name (button, words);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-draft");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", draft->id);
   gtk_box_append (GTK_BOX (self->drafts), button);
@@ -378,7 +379,7 @@ new_list_state (SyTasksPage *self, SyUnits units)
   sy_tasks_columns_sort_by (self->columns, SY_BY_RANK, GTK_SORT_DESCENDING);
 
   gtk_widget_set_name (self->view, "tasks");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
+  sy_name (self->view, _("Tasks"));
   sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Tasks"));
   g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
   g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
@@ -400,8 +401,7 @@ new_verdict_choice (SyTasksPage *self)
   self->verdict = gtk_drop_down_new_from_strings ((const char *const *) labels->pdata);
   gtk_widget_set_name (self->verdict, "verdict-filter");
   gtk_widget_set_tooltip_text (self->verdict, _("Show only tasks with this verdict"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->verdict), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Show only tasks with this verdict"), -1);
+  sy_name (self->verdict, _("Show only tasks with this verdict"));
   g_signal_connect_object (self->verdict, "notify::selected", G_CALLBACK (verdict_changed_cb), self, 0);
   return self->verdict;
 }
@@ -416,8 +416,7 @@ new_bar (SyTasksPage *self)
   gtk_widget_set_name (self->search, "search");
   gtk_widget_set_hexpand (self->search, TRUE);
   g_object_set (self->search, "placeholder-text", _("Search name, place, people, reasons"), NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Search the tasks"), -1);
+  sy_name (self->search, _("Search the tasks"));
   gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), GTK_WIDGET (self));
   g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
   g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
@@ -559,7 +558,7 @@ sy_tasks_page_new (SyWorker *worker, SyUnits units)
   self->worker = g_object_ref (worker);
   self->list = sy_task_list_new (worker);
   build (self, units);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
+  sy_name (GTK_WIDGET (self), _("Tasks"));
   return GTK_WIDGET (self);
 }
 

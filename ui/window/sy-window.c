@@ -5,6 +5,7 @@
 #include "sy-draft.h"
 #include "sy-i18n.h"
 #include "sy-limits-page.h"
+#include "sy-name.h"
 #include "sy-settings.h"
 #include "sy-survey-page.h"
 #include "sy-task-page.h"
@@ -383,13 +384,6 @@ static const GActionEntry actions[] = {
   { .name = "close", .activate = close_action },
 };
 
-static void
-name_widget (GtkWidget *widget, const char *name)
-{
-  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_widget_set_tooltip_text (widget, name);
-}
-
 static GtkWidget *
 new_header (SyWindow *self)
 {
@@ -400,7 +394,8 @@ new_header (SyWindow *self)
 
   self->back = gtk_button_new_from_icon_name ("go-previous-symbolic");
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->back), "win.back");
-  name_widget (self->back, _("Back to the list"));
+  sy_name (self->back, _("Back to the list"));
+  gtk_widget_set_tooltip_text (self->back, _("Back to the list"));
 
   self->title = gtk_label_new (NULL);
   self->subtitle = gtk_label_new (NULL);
@@ -416,9 +411,8 @@ new_header (SyWindow *self)
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (menu), model);
   gtk_menu_button_set_primary (GTK_MENU_BUTTON (menu), TRUE);
   gtk_widget_set_name (menu, "primary-menu");
-  name_widget (menu, _("Main menu"));
-  /* What takes the focus is the button inside. */
-  name_widget (gtk_widget_get_first_child (menu), _("Main menu"));
+  sy_name (menu, _("Main menu"));
+  gtk_widget_set_tooltip_text (menu, _("Main menu"));
 
   gtk_header_bar_pack_start (GTK_HEADER_BAR (header), self->back);
   gtk_header_bar_set_title_widget (GTK_HEADER_BAR (header), titles);
@@ -442,7 +436,7 @@ new_rail (void)
       gtk_label_set_xalign (GTK_LABEL (label), 0);
       gtk_button_set_child (GTK_BUTTON (button), label);
       gtk_widget_set_name (button, names[i]);
-      gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, labels[i], -1);
+      sy_name (button, labels[i]);
       gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.page");
       gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", names[i]);
       gtk_box_append (GTK_BOX (rail), button);

@@ -1,0 +1,314 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-test.h"
+
+#include <gtk/gtk.h>
+
+#include "sy-draft.h"
+#include "sy-tasks-columns.h"
+#include "sy-tasks-page.h"
+#include "sy-test-facts.h"
+
+static char *home;
+
+static SyWorker *
+new_worker (const char *store)
+{
+  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
+
+  return sy_worker_new (store, desk);
+}
+
+static GtkWidget *
+new_page (SyWorker *worker)
+{
+  GtkWidget *window = gtk_window_new ();
+  GtkWidget *page = sy_tasks_page_new (worker, SY_UNITS_METRIC);
+
+  gtk_window_set_child (GTK_WINDOW (window), page);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1100, 600);
+  gtk_window_present (GTK_WINDOW (window));
+  return page;
+}
+
+static void
+end_page (GtkWidget *page)
+{
+  gpointer gone = page;
+
+  g_object_add_weak_pointer (G_OBJECT (page), &gone);
+  gtk_window_destroy (GTK_WINDOW (gtk_widget_get_root (page)));
+  sy_test_settle ();
+  assert_null (gone);
+}
+
+typedef struct
+{
+  GtkWidget *page;
+  const char *state;
+} Expected;
+
+static gboolean
+has_state (gpointer user_data)
+{
+  const Expected *expected = user_data;
+
+  return g_str_equal (sy_tasks_page_get_state (SY_TASKS_PAGE (expected->page)), expected->state);
+}
+
+static void
+wait_state (GtkWidget *page, const char *state)
+{
+  Expected expected = { page, state };
+
+  if (!sy_test_until (has_state, &expected, 20000))
+    fail_msg ("expected %s, shows %s", state, sy_tasks_page_get_state (SY_TASKS_PAGE (page)));
+}
+
+/* Names of the rows as shown, "a b c". New string. */
+static char *
+shown (GtkWidget *page)
+{
+  GListModel *rows = sy_tasks_page_get_rows (SY_TASKS_PAGE (page));
+  GString *names = g_string_new (NULL);
+
+  for (guint i = 0; i < g_list_model_get_n_items (rows); i++)
+    {
+      g_autoptr (SyTaskRow) row = g_list_model_get_item (rows, i);
+
+      g_string_append_printf (names, "%s%s", i > 0 ? " " : "", sy_task_row_get_task (row)->name);
+    }
+  return g_string_free (names, FALSE);
+}
+
+static void
+assert_shown (GtkWidget *page, const char *names)
+{
+  g_autofree char *actual = shown (page);
+
+  assert_string_equal (actual, names);
+}
+
+static void
+states_say_what_there_is (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page (worker);
+
+  (void) state;
+  wait_state (page, "empty");
+  assert_true (sy_test_save (worker, "ring", 12, NULL, NULL));
+  wait_state (page, "list");
+  assert_shown (page, "ring");
+  sy_tasks_page_set_search (SY_TASKS_PAGE (page), "zebra");
+  wait_state (page, "no-match");
+  sy_tasks_page_set_search (SY_TASKS_PAGE (page), "");
+  wait_state (page, "list");
+  end_page (page);
+}
+
+static void
+a_store_that_cannot_be_opened_is_said (void **state)
+{
+  g_autofree char *path = g_build_filename (home, "foreign.store", NULL);
+  g_autoptr (SyWorker) worker = NULL;
+  GtkWidget *page;
+
+  (void) state;
+  assert_true (g_file_set_contents (path, "something else\n", -1, NULL));
+  worker = new_worker (path);
+  page = new_page (worker);
+  wait_state (page, "error");
+  end_page (page);
+}
+
+static void
+search_and_verdict_narrow_the_list (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page (worker);
+
+  (void) state;
+  assert_true (sy_test_save (worker, "light", 3, NULL, NULL));
+  assert_true (sy_test_save (worker, "heavy", 40, NULL, NULL));
+  assert_true (sy_test_save (worker, "middle", 15, NULL, NULL));
+  wait_state (page, "list");
+  sy_test_settle ();
+  assert_shown (page, "heavy middle light");
+
+  sy_tasks_page_set_search (SY_TASKS_PAGE (page), "BAY heavy");
+  assert_shown (page, "heavy");
+  sy_tasks_page_set_search (SY_TASKS_PAGE (page), "bay");
+  assert_shown (page, "heavy middle light");
+  sy_tasks_page_set_verdict (SY_TASKS_PAGE (page), TRUE, SY_VERDICT_MECHANICAL);
+  assert_shown (page, "heavy");
+  sy_tasks_page_set_search (SY_TASKS_PAGE (page), "light");
+  wait_state (page, "no-match");
+  sy_tasks_page_set_search (SY_TASKS_PAGE (page), "");
+  sy_tasks_page_set_verdict (SY_TASKS_PAGE (page), FALSE, SY_VERDICT_BY_HAND);
+  assert_shown (page, "heavy middle light");
+  end_page (page);
+}
+
+static gboolean
+shows_four (gpointer page)
+{
+  return g_list_model_get_n_items (sy_tasks_page_get_rows (page)) == 4;
+}
+
+static void
+a_change_moves_a_row_and_keeps_it (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page (worker);
+  g_autoptr (SyTaskRow) before = NULL;
+  g_autoptr (SyTaskRow) after = NULL;
+
+  (void) state;
+  assert_true (sy_test_save (worker, "a", 5, NULL, NULL));
+  assert_true (sy_test_save (worker, "b", 6, NULL, NULL));
+  assert_true (sy_test_save (worker, "c", 7, NULL, NULL));
+  wait_state (page, "list");
+  sy_test_settle ();
+  assert_shown (page, "c b a");
+  before = g_list_model_get_item (sy_tasks_page_get_rows (SY_TASKS_PAGE (page)), 2);
+  assert_true (sy_test_save (worker, "a", 30, NULL, NULL));
+  assert_true (sy_test_save (worker, "d", 1, NULL, NULL));
+  assert_true (sy_test_until (shows_four, page, 20000));
+  assert_shown (page, "a c b d");
+  after = g_list_model_get_item (sy_tasks_page_get_rows (SY_TASKS_PAGE (page)), 0);
+  assert_ptr_equal (before, after);
+  end_page (page);
+}
+
+static void
+drafts_stand_above_the_list (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page (worker);
+  g_autoptr (SyDraft) draft = sy_draft_new ("new-1");
+  g_autofree char *text = NULL;
+
+  (void) state;
+  wait_state (page, "empty");
+  g_free (draft->name);
+  draft->name = g_strdup ("Half a ring");
+  assert_true (sy_draft_write (draft, "memory:", NULL));
+  sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (page));
+  {
+    /* The only button that opens a draft. */
+    GtkWidget *stack[64];
+    int n = 0, found = 0;
+
+    stack[n++] = page;
+    while (n > 0)
+      {
+        GtkWidget *widget = stack[--n];
+
+        if (GTK_IS_BUTTON (widget)
+            && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (widget)), "win.open-draft") == 0)
+          {
+            GVariant *target = gtk_actionable_get_action_target_value (GTK_ACTIONABLE (widget));
+
+            assert_string_equal (g_variant_get_string (target, NULL), "new-1");
+            text = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                                       "Not saved yet: Half a ring – continue");
+            assert_null (text);
+            found++;
+          }
+        for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && n < 64;
+             child = gtk_widget_get_next_sibling (child))
+          stack[n++] = child;
+      }
+    assert_int_equal (found, 1);
+  }
+  sy_draft_remove ("new-1", "memory:");
+  end_page (page);
+}
+
+/* Rows in a view of their own, so that what has no value can be among them. */
+static SyTaskRow *
+new_row (const char *name, double index)
+{
+  g_autoptr (SyTask) task = sy_task_new ();
+
+  sy_event_set (&task->id, name);
+  sy_event_set (&task->name, name);
+  sy_event_set (&task->when, "2026-01-01T00:00:00Z");
+  task->index = task->rank = task->mass_kg = index;
+  return sy_task_row_new (task);
+}
+
+static char *
+order_of (GListModel *model)
+{
+  GString *names = g_string_new (NULL);
+
+  for (guint i = 0; i < g_list_model_get_n_items (model); i++)
+    {
+      g_autoptr (SyTaskRow) row = g_list_model_get_item (model, i);
+
+      g_string_append (names, sy_task_row_get_task (row)->name);
+    }
+  return g_string_free (names, FALSE);
+}
+
+static void
+what_has_no_value_is_last_both_ways (void **state)
+{
+  GtkWidget *view = g_object_ref_sink (gtk_column_view_new (NULL));
+  SyTasksColumns *columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (view), SY_UNITS_METRIC);
+  GListStore *store = g_list_store_new (SY_TYPE_TASK_ROW);
+  g_autoptr (GtkSortListModel) sorted = gtk_sort_list_model_new (G_LIST_MODEL (store),
+                                                                 sy_tasks_columns_sorter (columns));
+  const struct
+  {
+    const char *name;
+    double index;
+  } rows[] = { { "n", NAN }, { "1", 1 }, { "u", INFINITY }, { "m", NAN }, { "2", 2 } };
+  const SyTaskColumn numbers[] = { SY_BY_INDEX, SY_BY_RANK, SY_BY_MASS };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autoptr (SyTaskRow) row = new_row (rows[i].name, rows[i].index);
+
+      g_list_store_append (store, row);
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
+    {
+      g_autofree char *up = NULL, *down = NULL;
+
+      sy_tasks_columns_sort_by (columns, numbers[i], GTK_SORT_ASCENDING);
+      assert_false (sy_tasks_columns_descending (columns, numbers[i]));
+      up = order_of (G_LIST_MODEL (sorted));
+      assert_string_equal (up, "12umn");
+      sy_tasks_columns_sort_by (columns, numbers[i], GTK_SORT_DESCENDING);
+      assert_true (sy_tasks_columns_descending (columns, numbers[i]));
+      down = order_of (G_LIST_MODEL (sorted));
+      assert_string_equal (down, "u21mn");
+    }
+  g_clear_object (&sorted);
+  sy_tasks_columns_free (columns);
+  g_object_unref (view);
+}
+
+int
+main (void)
+{
+  const struct CMUnitTest tests[] = {
+    cmocka_unit_test (states_say_what_there_is),
+    cmocka_unit_test (a_store_that_cannot_be_opened_is_said),
+    cmocka_unit_test (search_and_verdict_narrow_the_list),
+    cmocka_unit_test (a_change_moves_a_row_and_keeps_it),
+    cmocka_unit_test (drafts_stand_above_the_list),
+    cmocka_unit_test (what_has_no_value_is_last_both_ways),
+  };
+  int failed;
+
+  home = sy_test_home ();
+  gtk_init ();
+  failed = cmocka_run_group_tests (tests, NULL, NULL);
+  sy_test_remove_tree (home);
+  g_free (home);
+  return failed;
+}

@@ -1,0 +1,11 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_NAME_H
+#define SY_NAME_H
+
+#include <gtk/gtk.h>
+
+/* Names a control for assistive technology, and what inside it takes the focus: in GTK 4.8 a drop-down and a menu
+   button are named in vain as long as the button inside them is not. */
+void sy_name (GtkWidget *widget, const char *name);
+
+#endif
