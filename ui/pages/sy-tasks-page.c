@@ -3,7 +3,6 @@
 
 #include "sy-draft.h"
 #include "sy-i18n.h"
-#include "sy-name.h"
 #include "sy-scroll.h"
 #include "sy-tasks-columns.h"
 #include "sy-words.h"
@@ -208,7 +207,7 @@ add_draft (SyTasksPage *self, const SyDraft *draft)
   gtk_button_set_child (GTK_BUTTON (button), label);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_add_css_class (button, "sy-draft");
-  sy_name (button, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-draft");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", draft->id);
   gtk_box_append (GTK_BOX (self->drafts), button);
@@ -379,7 +378,7 @@ new_list_state (SyTasksPage *self, SyUnits units)
   sy_tasks_columns_sort_by (self->columns, SY_BY_RANK, GTK_SORT_DESCENDING);
 
   gtk_widget_set_name (self->view, "tasks");
-  sy_name (self->view, _("Tasks"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
   sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Tasks"));
   g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
   g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
@@ -401,7 +400,8 @@ new_verdict_choice (SyTasksPage *self)
   self->verdict = gtk_drop_down_new_from_strings ((const char *const *) labels->pdata);
   gtk_widget_set_name (self->verdict, "verdict-filter");
   gtk_widget_set_tooltip_text (self->verdict, _("Show only tasks with this verdict"));
-  sy_name (self->verdict, _("Show only tasks with this verdict"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->verdict), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Show only tasks with this verdict"), -1);
   g_signal_connect_object (self->verdict, "notify::selected", G_CALLBACK (verdict_changed_cb), self, 0);
   return self->verdict;
 }
@@ -416,7 +416,8 @@ new_bar (SyTasksPage *self)
   gtk_widget_set_name (self->search, "search");
   gtk_widget_set_hexpand (self->search, TRUE);
   g_object_set (self->search, "placeholder-text", _("Search name, place, people, reasons"), NULL);
-  sy_name (self->search, _("Search the tasks"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Search the tasks"), -1);
   gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), GTK_WIDGET (self));
   g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
   g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
@@ -511,6 +512,14 @@ sy_tasks_page_grab_focus (GtkWidget *widget)
   return gtk_widget_child_focus (self->states, GTK_DIR_TAB_FORWARD);
 }
 
+/* Tab goes through the page from the top. Without this GTK asks grab_focus, which leads past the search and the
+   drafts. */
+static gboolean
+sy_tasks_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (SY_TASKS_PAGE (widget)->box, direction);
+}
+
 static void
 sy_tasks_page_dispose (GObject *object)
 {
@@ -538,6 +547,7 @@ sy_tasks_page_class_init (SyTasksPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sy_tasks_page_dispose;
   widget_class->map = sy_tasks_page_map;
+  widget_class->focus = sy_tasks_page_focus;
   widget_class->grab_focus = sy_tasks_page_grab_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-tasks");
@@ -558,7 +568,7 @@ sy_tasks_page_new (SyWorker *worker, SyUnits units)
   self->worker = g_object_ref (worker);
   self->list = sy_task_list_new (worker);
   build (self, units);
-  sy_name (GTK_WIDGET (self), _("Tasks"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
   return GTK_WIDGET (self);
 }
 
