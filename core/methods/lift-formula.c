@@ -174,8 +174,10 @@ fill_end (const SySink *sink, SyUnits units, size_t which, const char *name, SyW
       product *= value;
       add_cell (out, names[i], value);
     }
-  add_cell (out, "RWL", sy_number_round (product, 1));
-  add_cell (out, "LI", product > 0 ? sy_number_round (heaviest / product, 1) : INFINITY);
+  /* The sheet divides by the RWL that was written down: Example 2 of the manual prints 35 / 28.0 as 1.3. */
+  double rwl = sy_number_round (product, 1);
+  add_cell (out, "RWL", rwl);
+  add_cell (out, "LI", rwl > 0 ? sy_number_round (heaviest / rwl, 1) : INFINITY);
 }
 
 bool
