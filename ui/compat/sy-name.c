@@ -21,3 +21,15 @@ sy_name (GtkWidget *widget, const char *name)
         set_label (GTK_WIDGET (inner), name);
     }
 }
+
+GtkWidget *
+sy_button_new (const char *mnemonic_label, const char *action)
+{
+  GtkWidget *button = gtk_button_new_with_mnemonic (mnemonic_label);
+  GtkWidget *label = gtk_widget_get_first_child (button);
+
+  sy_name (button, gtk_label_get_text (GTK_LABEL (label)));
+  if (action != NULL)
+    gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  return button;
+}

@@ -8,4 +8,7 @@
    button are named in vain as long as the button inside them is not. */
 void sy_name (GtkWidget *widget, const char *name);
 
+/* A button with a mnemonic ("_Save…"), named without the underscore, which GTK 4.8 would have read out. */
+GtkWidget *sy_button_new (const char *mnemonic_label, const char *action);
+
 #endif

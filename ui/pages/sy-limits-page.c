@@ -208,6 +208,13 @@ sy_limits_page_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (SY_LIMITS_PAGE (widget)->scrolled);
 }
 
+/* Without this, Tab would come in by way of grab_focus, past what stands before. */
+static gboolean
+sy_limits_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (SY_LIMITS_PAGE (widget)->scrolled, direction);
+}
+
 static void
 sy_limits_page_class_init (SyLimitsPageClass *klass)
 {
@@ -215,6 +222,7 @@ sy_limits_page_class_init (SyLimitsPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sy_limits_page_dispose;
   widget_class->grab_focus = sy_limits_page_grab_focus;
+  widget_class->focus = sy_limits_page_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-limits");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

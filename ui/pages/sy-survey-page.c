@@ -230,7 +230,7 @@ new_choice (SySurveyPage *self, GtkWidget *bar, const char *caption, const char 
 static GtkWidget *
 new_button (const char *label, const char *action)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = sy_button_new_with_mnemonic (label);
 
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
   return button;
@@ -309,6 +309,13 @@ sy_survey_page_grab_focus (GtkWidget *widget)
   return gtk_widget_child_focus (SY_SURVEY_PAGE (widget)->box, GTK_DIR_TAB_FORWARD);
 }
 
+/* Without this, Tab would come in by way of grab_focus, past what stands before. */
+static gboolean
+sy_survey_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (SY_SURVEY_PAGE (widget)->box, direction);
+}
+
 static void
 sy_survey_page_class_init (SySurveyPageClass *klass)
 {
@@ -316,6 +323,7 @@ sy_survey_page_class_init (SySurveyPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sy_survey_page_dispose;
   widget_class->grab_focus = sy_survey_page_grab_focus;
+  widget_class->focus = sy_survey_page_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-survey");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);

@@ -3,6 +3,7 @@
 
 #include "sy-draft.h"
 #include "sy-i18n.h"
+#include "sy-name.h"
 #include "sy-scroll.h"
 #include "sy-tasks-columns.h"
 #include "sy-words.h"
@@ -207,7 +208,7 @@ add_draft (SyTasksPage *self, const SyDraft *draft)
   gtk_button_set_child (GTK_BUTTON (button), label);
   gtk_widget_add_css_class (button, "flat");
   gtk_widget_add_css_class (button, "sy-draft");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  sy_name (button, words);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-draft");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", draft->id);
   gtk_box_append (GTK_BOX (self->drafts), button);
@@ -231,7 +232,7 @@ add_set_aside (SyTasksPage *self, GPtrArray *paths)
   gtk_label_set_selectable (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
-  button = gtk_button_new_with_mnemonic (_("_Hide"));
+  button = sy_button_new_with_mnemonic (_("_Hide"));
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   g_signal_connect_object (button, "clicked", G_CALLBACK (dismiss_cb), self, 0);
   gtk_widget_add_css_class (row, "sy-trouble");
@@ -298,7 +299,7 @@ add_buttons (GtkWidget *state)
 static GtkWidget *
 new_action_button (const char *label, const char *action)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (label);
+  GtkWidget *button = sy_button_new_with_mnemonic (label);
 
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
   return button;
@@ -327,7 +328,7 @@ new_no_match_state (SyTasksPage *self)
   GtkWidget *state = new_state (_("No task matches"),
                                 _("No name, place, person or reason has all of these words under this verdict."),
                                 NULL);
-  GtkWidget *button = gtk_button_new_with_mnemonic (_("_Show all tasks"));
+  GtkWidget *button = sy_button_new_with_mnemonic (_("_Show all tasks"));
 
   g_signal_connect_object (button, "clicked", G_CALLBACK (clear_cb), self, 0);
   gtk_box_append (GTK_BOX (add_buttons (state)), button);
@@ -350,7 +351,7 @@ new_error_state (SyTasksPage *self)
   gtk_label_set_max_width_chars (GTK_LABEL (place), 66);
   gtk_label_set_justify (GTK_LABEL (place), GTK_JUSTIFY_CENTER);
   gtk_box_append (GTK_BOX (state), place);
-  self->retry = gtk_button_new_with_mnemonic (_("_Try again"));
+  self->retry = sy_button_new_with_mnemonic (_("_Try again"));
   g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
   gtk_box_append (GTK_BOX (add_buttons (state)), self->retry);
   return state;
@@ -378,7 +379,7 @@ new_list_state (SyTasksPage *self, SyUnits units)
   sy_tasks_columns_sort_by (self->columns, SY_BY_RANK, GTK_SORT_DESCENDING);
 
   gtk_widget_set_name (self->view, "tasks");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
+  sy_name (self->view, _("Tasks"));
   sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Tasks"));
   g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
   g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
@@ -400,8 +401,7 @@ new_verdict_choice (SyTasksPage *self)
   self->verdict = gtk_drop_down_new_from_strings ((const char *const *) labels->pdata);
   gtk_widget_set_name (self->verdict, "verdict-filter");
   gtk_widget_set_tooltip_text (self->verdict, _("Show only tasks with this verdict"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->verdict), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Show only tasks with this verdict"), -1);
+  sy_name (self->verdict, _("Show only tasks with this verdict"));
   g_signal_connect_object (self->verdict, "notify::selected", G_CALLBACK (verdict_changed_cb), self, 0);
   return self->verdict;
 }
@@ -416,8 +416,7 @@ new_bar (SyTasksPage *self)
   gtk_widget_set_name (self->search, "search");
   gtk_widget_set_hexpand (self->search, TRUE);
   g_object_set (self->search, "placeholder-text", _("Search name, place, people, reasons"), NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("Search the tasks"), -1);
+  sy_name (self->search, _("Search the tasks"));
   gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), GTK_WIDGET (self));
   g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
   g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
@@ -512,14 +511,6 @@ sy_tasks_page_grab_focus (GtkWidget *widget)
   return gtk_widget_child_focus (self->states, GTK_DIR_TAB_FORWARD);
 }
 
-/* Tab goes through the page from the top. Without this GTK asks grab_focus, which leads past the search and the
-   drafts. */
-static gboolean
-sy_tasks_page_focus (GtkWidget *widget, GtkDirectionType direction)
-{
-  return gtk_widget_child_focus (SY_TASKS_PAGE (widget)->box, direction);
-}
-
 static void
 sy_tasks_page_dispose (GObject *object)
 {
@@ -540,6 +531,13 @@ sy_tasks_page_dispose (GObject *object)
   G_OBJECT_CLASS (sy_tasks_page_parent_class)->dispose (object);
 }
 
+/* Without this, Tab would come in by way of grab_focus, past what stands before. */
+static gboolean
+sy_tasks_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (SY_TASKS_PAGE (widget)->box, direction);
+}
+
 static void
 sy_tasks_page_class_init (SyTasksPageClass *klass)
 {
@@ -547,8 +545,8 @@ sy_tasks_page_class_init (SyTasksPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sy_tasks_page_dispose;
   widget_class->map = sy_tasks_page_map;
-  widget_class->focus = sy_tasks_page_focus;
   widget_class->grab_focus = sy_tasks_page_grab_focus;
+  widget_class->focus = sy_tasks_page_focus;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-tasks");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
@@ -568,7 +566,7 @@ sy_tasks_page_new (SyWorker *worker, SyUnits units)
   self->worker = g_object_ref (worker);
   self->list = sy_task_list_new (worker);
   build (self, units);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Tasks"), -1);
+  sy_name (GTK_WIDGET (self), _("Tasks"));
   return GTK_WIDGET (self);
 }
 
