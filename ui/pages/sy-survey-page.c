@@ -227,15 +227,6 @@ new_choice (SySurveyPage *self, GtkWidget *bar, const char *caption, const char 
   return choice;
 }
 
-static GtkWidget *
-new_button (const char *label, const char *action)
-{
-  GtkWidget *button = sy_button_new_with_mnemonic (label);
-
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  return button;
-}
-
 static void
 build (SySurveyPage *self)
 {
@@ -245,7 +236,7 @@ build (SySurveyPage *self)
   GtkWidget *intro = gtk_label_new (_("Take this to the floor: where to put the tape, what to count, what to ask. "
                                       "Fill it in at the task, then measure the lift here."));
   GtkWidget *scrolled = gtk_scrolled_window_new ();
-  GtkWidget *print = new_button (_("_Print…"), "survey.print");
+  GtkWidget *print = sy_button_new (_("_Print…"), "survey.print");
   GtkWidget *space = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
@@ -257,7 +248,7 @@ build (SySurveyPage *self)
   gtk_widget_set_hexpand (space, TRUE);
   gtk_widget_add_css_class (print, "suggested-action");
   gtk_box_append (GTK_BOX (bar), space);
-  gtk_box_append (GTK_BOX (bar), new_button (_("Save as P_DF…"), "survey.save"));
+  gtk_box_append (GTK_BOX (bar), sy_button_new (_("Save as P_DF…"), "survey.save"));
   gtk_box_append (GTK_BOX (bar), print);
   gtk_widget_set_margin_start (bar, 18);
   gtk_widget_set_margin_end (bar, 18);

@@ -232,7 +232,7 @@ add_set_aside (SyTasksPage *self, GPtrArray *paths)
   gtk_label_set_selectable (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_widget_set_hexpand (label, TRUE);
-  button = sy_button_new_with_mnemonic (_("_Hide"));
+  button = sy_button_new (_("_Hide"), NULL);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   g_signal_connect_object (button, "clicked", G_CALLBACK (dismiss_cb), self, 0);
   gtk_widget_add_css_class (row, "sy-trouble");
@@ -297,15 +297,6 @@ add_buttons (GtkWidget *state)
 }
 
 static GtkWidget *
-new_action_button (const char *label, const char *action)
-{
-  GtkWidget *button = sy_button_new_with_mnemonic (label);
-
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  return button;
-}
-
-static GtkWidget *
 new_empty_state (void)
 {
   GtkWidget *state = new_state (_("No task has been measured yet"),
@@ -314,11 +305,11 @@ new_empty_state (void)
                                   "whether hands may do it, what decides that, and what would bring it down."),
                                 NULL);
   GtkWidget *buttons = add_buttons (state);
-  GtkWidget *measure = new_action_button (_("_Measure a lift"), "win.new");
+  GtkWidget *measure = sy_button_new (_("_Measure a lift"), "win.new");
 
   gtk_widget_add_css_class (measure, "suggested-action");
   gtk_box_append (GTK_BOX (buttons), measure);
-  gtk_box_append (GTK_BOX (buttons), new_action_button (_("_Print a measuring sheet"), "win.survey"));
+  gtk_box_append (GTK_BOX (buttons), sy_button_new (_("_Print a measuring sheet"), "win.survey"));
   return state;
 }
 
@@ -328,7 +319,7 @@ new_no_match_state (SyTasksPage *self)
   GtkWidget *state = new_state (_("No task matches"),
                                 _("No name, place, person or reason has all of these words under this verdict."),
                                 NULL);
-  GtkWidget *button = sy_button_new_with_mnemonic (_("_Show all tasks"));
+  GtkWidget *button = sy_button_new (_("_Show all tasks"), NULL);
 
   g_signal_connect_object (button, "clicked", G_CALLBACK (clear_cb), self, 0);
   gtk_box_append (GTK_BOX (add_buttons (state)), button);
@@ -351,7 +342,7 @@ new_error_state (SyTasksPage *self)
   gtk_label_set_max_width_chars (GTK_LABEL (place), 66);
   gtk_label_set_justify (GTK_LABEL (place), GTK_JUSTIFY_CENTER);
   gtk_box_append (GTK_BOX (state), place);
-  self->retry = sy_button_new_with_mnemonic (_("_Try again"));
+  self->retry = sy_button_new (_("_Try again"), NULL);
   g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
   gtk_box_append (GTK_BOX (add_buttons (state)), self->retry);
   return state;
@@ -410,7 +401,7 @@ static GtkWidget *
 new_bar (SyTasksPage *self)
 {
   GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *measure = new_action_button (_("_Measure a lift"), "win.new");
+  GtkWidget *measure = sy_button_new (_("_Measure a lift"), "win.new");
 
   self->search = gtk_search_entry_new ();
   gtk_widget_set_name (self->search, "search");
