@@ -2,6 +2,7 @@
 #include "sy-task-history.h"
 
 #include "sy-i18n.h"
+#include "sy-name.h"
 #include "sy-task-parts.h"
 #include "sy-task-stored.h"
 #include "sy-verdict-label.h"
@@ -120,8 +121,8 @@ static void
 show_revision (SyTaskHistory *self, const SyRevision *revision)
 {
   GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *back = gtk_button_new_with_mnemonic (_("_Back to the revisions"));
-  GtkWidget *revise = gtk_button_new_with_mnemonic (_("_Make a new revision from this"));
+  GtkWidget *back = sy_button_new (_("_Back to the revisions"), NULL);
+  GtkWidget *revise = sy_button_new (_("_Make a new revision from this"), NULL);
 
   gtk_widget_set_name (back, "history-back");
   gtk_widget_set_name (revise, "history-revise");

@@ -2,6 +2,7 @@
 #include "sy-task-remedies.h"
 
 #include "sy-i18n.h"
+#include "sy-name.h"
 #include "sy-task-parts.h"
 #include "sy-verdict-label.h"
 
@@ -63,8 +64,8 @@ show_trial (SyTaskRemedies *self)
 {
   GtkWidget *sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *use = gtk_button_new_with_mnemonic (_("_Use these values"));
-  GtkWidget *leave = gtk_button_new_with_mnemonic (_("_Leave as it is"));
+  GtkWidget *use = sy_button_new (_("_Use these values"), NULL);
+  GtkWidget *leave = sy_button_new (_("_Leave as it is"), NULL);
 
   sy_part_empty (self->trial_box);
   gtk_box_append (GTK_BOX (self->trial_box), sy_part_heading (_("Tried on a copy")));

@@ -2,6 +2,7 @@
 #include "sy-task-saver.h"
 
 #include "sy-i18n.h"
+#include "sy-name.h"
 #include "sy-settings.h"
 #include "sy-task-parts.h"
 
@@ -131,7 +132,7 @@ sy_task_saver_init (SyTaskSaver *self)
   gtk_box_append (GTK_BOX (self), said);
   self->by = add_entry (self, _("_By whom"), "by", _("Who saves this revision"), 12);
   self->why = add_entry (self, _("_Why"), "why", _("Why it is saved: first measurement, new table, …"), 20);
-  self->save = gtk_button_new_with_mnemonic (_("_Save"));
+  self->save = sy_button_new (_("_Save"), NULL);
   gtk_widget_add_css_class (self->save, "suggested-action");
   gtk_widget_set_valign (self->save, GTK_ALIGN_CENTER);
   gtk_widget_set_name (self->save, "save");

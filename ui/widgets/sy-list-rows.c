@@ -2,6 +2,7 @@
 #include "sy-list-rows.h"
 
 #include "sy-i18n.h"
+#include "sy-name.h"
 
 struct _SyListRows
 {
@@ -116,7 +117,7 @@ sy_list_rows_new (SyForm *form, const char *path)
   self->field = sy_form_find_field (form, path);
   self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (self), self->rows);
-  self->add = gtk_button_new_with_mnemonic (_("_Add a row"));
+  self->add = sy_button_new (_("_Add a row"), NULL);
   gtk_widget_set_halign (self->add, GTK_ALIGN_START);
   gtk_widget_set_name (self->add, path);
   g_signal_connect (self->add, "clicked", G_CALLBACK (add_cb), self);
