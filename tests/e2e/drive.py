@@ -254,6 +254,8 @@ class Window:
                 continue
             name, parent = node.get_name() or "", node.get_parent()
             if not INNER.match(name):
+                if name.startswith("_"):
+                    wrong.append(f"{node.get_role_name()} {name!r}: the underscore would be read out")
                 continue
             # A drop-down's button and its rows are part of a combo box that has a name.
             if name_of(node) and any(p.get_role_name() in ("combo box", "list item", "table cell")

@@ -4,13 +4,14 @@
 import hashlib
 import json
 import pathlib
+import re
 import stat
 import subprocess
 import tempfile
 import unittest
 
 import sy_cases
-from steelyard import BLANK, BLANK_RWL, CLI, changed, cli, json_lines
+from steelyard import BLANK, BLANK_RWL, CLI, SOURCE, changed, cli, json_lines
 
 
 class Folder(unittest.TestCase):
@@ -348,6 +349,15 @@ class Methods(Folder):
                      "sessions", "coupling", "hands", "persons", "assigned", "conditions", "seated-or-kneeling",
                      "had", "tolerance", "kg", "cm", "lb"):
             self.assertIn(word, out)
+
+    def test_every_field_is_in_the_documents(self):
+        page = (SOURCE / "docs" / "facts.md").read_text(encoding="utf-8")
+        fields = re.findall(r"(?m)^([a-z][\w.\[\]]*)$", self.ok("methods", "lift").split("\nquantities")[0])
+        self.assertGreater(len(fields), 50)
+        for field in fields:
+            last = field.split(".")[-1].replace("[]", "")
+            with self.subTest(field=field):
+                self.assertRegex(page, rf"[`.]{last}\b")
 
     def test_an_unknown_method_is_told(self):
         done = cli("methods", "levitate")

@@ -4,6 +4,7 @@
 import json
 import os
 import pathlib
+import re
 import subprocess
 import tempfile
 import unittest
@@ -82,6 +83,21 @@ class Demo(unittest.TestCase):
         done = subprocess.run([DEMO / "build-demo.sh", CLI, self.store], capture_output=True)
         self.assertNotEqual(done.returncode, 0)
         self.assertEqual(self.store.read_bytes(), before)
+
+    def test_the_commands_of_the_readme_do_what_it_says(self):
+        readme = (SOURCE / "README.md").read_text(encoding="utf-8")
+        block = next(b for b in re.findall(r"```\n(.*?)```", readme, re.S) if "steelyard-cli" in b)
+        with tempfile.TemporaryDirectory() as folder:
+            done = subprocess.run(["bash", "-eu", "-c", block], cwd=folder, capture_output=True, encoding="utf-8",
+                                  env={**os.environ, "PATH": f"{CLI.parent}:{os.environ['PATH']}"})
+            self.assertEqual(done.returncode, 0, done.stderr)
+            found, recorded, task, revision = [json.loads(line) for line in done.stdout.splitlines()]
+            self.assertTrue(pathlib.Path(folder, "measuring-sheet.pdf").exists())
+        self.assertEqual({found["verdict"], recorded["verdict"], task["verdict"],
+                          revision["findings"]["verdict"]}, {"mechanical"})
+        # The figures that the text names.
+        self.assertEqual((round(found["quantities"]["RWL"]["value"], 1), round(found["quantities"]["LI"]["value"], 1)),
+                         (6.3, 4.7))
 
     def test_without_a_display_a_readable_line_a_task_and_the_sheets(self):
         sheets = pathlib.Path(self.folder.name, "sheets")
