@@ -37,6 +37,12 @@ update_with_findings (SyTaskResult *self, const SyFindings *findings)
   int more = sy_words_n_cautions (findings) - 1;
 
   sy_verdict_label_set (SY_VERDICT_LABEL (self->verdict), findings->verdict, findings->urgency);
+  /* The strictest reason stands beside the verdict: a mass over its limit must not hide behind an index. */
+  if (findings->n_reasons > 0)
+    {
+      g_autofree char *why = sy_words_reason (findings, &findings->reasons[0], sy_translate);
+      sy_verdict_label_set_why (SY_VERDICT_LABEL (self->verdict), why);
+    }
   gtk_label_set_text (GTK_LABEL (self->symbol), findings->method->index_symbol);
   gtk_label_set_text (GTK_LABEL (self->index), index);
   gtk_label_set_text (GTK_LABEL (self->sentence), sentence);

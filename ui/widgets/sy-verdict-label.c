@@ -98,6 +98,13 @@ sy_verdict_label_set (SyVerdictLabel *self, SyVerdict verdict, SyUrgency urgency
 }
 
 void
+sy_verdict_label_set_why (SyVerdictLabel *self, const char *why)
+{
+  g_return_if_fail (SY_IS_VERDICT_LABEL (self));
+  gtk_label_set_text (GTK_LABEL (self->meaning), why);
+}
+
+void
 sy_verdict_label_set_none (SyVerdictLabel *self, const char *title, const char *meaning)
 {
   g_return_if_fail (SY_IS_VERDICT_LABEL (self));
