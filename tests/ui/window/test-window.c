@@ -56,7 +56,7 @@ static void
 assert_action (GtkWidget *window, const char *detailed, GVariant *given)
 {
   g_autofree char *name = NULL;
-  g_autoptr (GVariant) target = given != NULL ? g_variant_ref_sink (given) : NULL;
+  g_autoptr (GVariant) target = given != NULL ? g_variant_ref (given) : NULL;
   g_auto (GStrv) parts = NULL;
   GActionGroup *group;
   const GVariantType *type;
@@ -87,7 +87,7 @@ walk_menu (GtkWidget *window, GMenuModel *menu)
     {
       g_autoptr (GVariant) action = g_menu_model_get_item_attribute_value (menu, i, G_MENU_ATTRIBUTE_ACTION,
                                                                            G_VARIANT_TYPE_STRING);
-      GVariant *target = g_menu_model_get_item_attribute_value (menu, i, G_MENU_ATTRIBUTE_TARGET, NULL);
+      g_autoptr (GVariant) target = g_menu_model_get_item_attribute_value (menu, i, G_MENU_ATTRIBUTE_TARGET, NULL);
       g_autoptr (GMenuModel) section = g_menu_model_get_item_link (menu, i, G_MENU_LINK_SECTION);
       g_autoptr (GMenuModel) submenu = g_menu_model_get_item_link (menu, i, G_MENU_LINK_SUBMENU);
 
