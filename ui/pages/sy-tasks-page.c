@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-tasks-page.h"
 
-#include "sy-draft.h"
+#include "sy-drafts.h"
 #include "sy-i18n.h"
 #include "sy-name.h"
 #include "sy-scroll.h"
 #include "sy-tasks-columns.h"
 #include "sy-words.h"
-
-#define DRAFTS_HEIGHT 120
 
 struct _SyTasksPage
 {
@@ -22,9 +20,8 @@ struct _SyTasksPage
   GtkFilter *filter;
   SyTaskChoice choice;
   char *searched;
-  gboolean set_aside_seen;
 
-  GtkWidget *box, *bar, *count, *search, *verdict, *drafts, *drafts_frame, *states;
+  GtkWidget *box, *bar, *count, *search, *verdict, *drafts, *states;
   GtkWidget *view, *error_words, *retry;
 };
 
@@ -179,85 +176,6 @@ retry_cb (GtkButton *button, SyTasksPage *self)
 {
   (void) button;
   sy_task_list_refresh (self->list);
-}
-
-static void
-dismiss_cb (GtkButton *button, SyTasksPage *self)
-{
-  (void) button;
-  self->set_aside_seen = TRUE;
-  sy_tasks_page_refresh_drafts (self);
-}
-
-/* Topics: drafts */
-
-static void
-add_draft (SyTasksPage *self, const SyDraft *draft)
-{
-  g_autofree char *words = NULL;
-  GtkWidget *button, *label;
-
-  if (*draft->name != '\0')
-    words = g_strdup_printf (_("Not saved yet: %s – continue"), draft->name);
-  else
-    words = g_strdup (_("Not saved yet: a lift without a name – continue"));
-  label = gtk_label_new (words);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_MIDDLE);
-  button = gtk_button_new ();
-  gtk_button_set_child (GTK_BUTTON (button), label);
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_add_css_class (button, "sy-draft");
-  sy_name (button, words);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-draft");
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", draft->id);
-  gtk_box_append (GTK_BOX (self->drafts), button);
-}
-
-static void
-add_set_aside (SyTasksPage *self, GPtrArray *paths)
-{
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *label, *button;
-  g_autofree char *folder = g_path_get_dirname (paths->pdata[0]);
-  g_autofree char *words = NULL;
-
-  words = g_strdup_printf (P_ ("%u draft could not be read. It was not deleted but set aside in %s",
-                               "%u drafts could not be read. They were not deleted but set aside in %s",
-                               paths->len),
-                           paths->len, folder);
-  label = gtk_label_new (words);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_set_hexpand (label, TRUE);
-  button = sy_button_new (_("_Hide"), NULL);
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  g_signal_connect_object (button, "clicked", G_CALLBACK (dismiss_cb), self, 0);
-  gtk_widget_add_css_class (row, "sy-trouble");
-  gtk_box_append (GTK_BOX (row), label);
-  gtk_box_append (GTK_BOX (row), button);
-  gtk_box_append (GTK_BOX (self->drafts), row);
-}
-
-void
-sy_tasks_page_refresh_drafts (SyTasksPage *self)
-{
-  g_autoptr (GPtrArray) drafts = NULL;
-  g_autoptr (GPtrArray) set_aside = NULL;
-  GtkWidget *child;
-
-  g_return_if_fail (SY_IS_TASKS_PAGE (self));
-  drafts = sy_draft_list (sy_worker_get_store (self->worker));
-  set_aside = sy_draft_list_set_aside (sy_worker_get_store (self->worker));
-  while ((child = gtk_widget_get_first_child (self->drafts)) != NULL)
-    gtk_box_remove (GTK_BOX (self->drafts), child);
-  for (guint i = 0; i < drafts->len; i++)
-    add_draft (self, drafts->pdata[i]);
-  if (set_aside->len > 0 && !self->set_aside_seen)
-    add_set_aside (self, set_aside);
-  gtk_widget_set_visible (self->drafts_frame, gtk_widget_get_first_child (self->drafts) != NULL);
 }
 
 /* Topics: building */
@@ -432,23 +350,6 @@ new_bar (SyTasksPage *self)
 }
 
 static GtkWidget *
-new_drafts (SyTasksPage *self)
-{
-  self->drafts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  self->drafts_frame = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->drafts_frame), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->drafts_frame), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->drafts_frame), DRAFTS_HEIGHT);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->drafts_frame), self->drafts);
-  gtk_widget_set_margin_start (self->drafts_frame, 18);
-  gtk_widget_set_margin_end (self->drafts_frame, 18);
-  gtk_widget_set_margin_bottom (self->drafts_frame, 12);
-  gtk_widget_set_visible (self->drafts_frame, FALSE);
-  return self->drafts_frame;
-}
-
-static GtkWidget *
 new_caution (void)
 {
   g_autofree char *words = sy_words_screening (sy_translate);
@@ -476,7 +377,8 @@ build (SyTasksPage *self, SyUnits units)
   gtk_stack_add_named (states, new_error_state (self), "error");
 
   gtk_box_append (GTK_BOX (self->box), new_bar (self));
-  gtk_box_append (GTK_BOX (self->box), new_drafts (self));
+  self->drafts = sy_drafts_new (sy_worker_get_store (self->worker));
+  gtk_box_append (GTK_BOX (self->box), self->drafts);
   gtk_box_append (GTK_BOX (self->box), self->states);
   gtk_box_append (GTK_BOX (self->box), new_caution ());
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
@@ -569,6 +471,13 @@ sy_tasks_page_set_units (SyTasksPage *self, SyUnits units)
   /* All rows are bound anew; nothing is selected by it. */
   gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
   gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
+}
+
+void
+sy_tasks_page_refresh_drafts (SyTasksPage *self)
+{
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  sy_drafts_refresh (SY_DRAFTS (self->drafts));
 }
 
 void

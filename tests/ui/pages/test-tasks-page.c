@@ -7,6 +7,7 @@
 #include "sy-tasks-columns.h"
 #include "sy-tasks-page.h"
 #include "sy-test-facts.h"
+#include "sy-test-tree.h"
 
 static char *home;
 
@@ -62,6 +63,29 @@ wait_state (GtkWidget *page, const char *state)
 
   if (!sy_test_until (has_state, &expected, 20000))
     fail_msg ("expected %s, shows %s", state, sy_tasks_page_get_state (SY_TASKS_PAGE (page)));
+}
+
+typedef struct
+{
+  GtkWidget *page;
+  guint n;
+} Rows;
+
+static gboolean
+has_rows (gpointer user_data)
+{
+  const Rows *rows = user_data;
+
+  return g_list_model_get_n_items (sy_tasks_page_get_rows (SY_TASKS_PAGE (rows->page))) == rows->n;
+}
+
+/* What was saved is seen when the list has asked for it, not before. */
+static void
+wait_rows (GtkWidget *page, guint n)
+{
+  Rows rows = { page, n };
+
+  assert_true (sy_test_until (has_rows, &rows, 20000));
 }
 
 /* Names of the rows as shown, "a b c". New string. */
@@ -131,8 +155,7 @@ search_and_verdict_narrow_the_list (void **state)
   assert_true (sy_test_save (worker, "light", 3, NULL, NULL));
   assert_true (sy_test_save (worker, "heavy", 40, NULL, NULL));
   assert_true (sy_test_save (worker, "middle", 15, NULL, NULL));
-  wait_state (page, "list");
-  sy_test_settle ();
+  wait_rows (page, 3);
   assert_shown (page, "heavy middle light");
 
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "BAY heavy");
@@ -149,12 +172,6 @@ search_and_verdict_narrow_the_list (void **state)
   end_page (page);
 }
 
-static gboolean
-shows_four (gpointer page)
-{
-  return g_list_model_get_n_items (sy_tasks_page_get_rows (page)) == 4;
-}
-
 static void
 a_change_moves_a_row_and_keeps_it (void **state)
 {
@@ -167,22 +184,31 @@ a_change_moves_a_row_and_keeps_it (void **state)
   assert_true (sy_test_save (worker, "a", 5, NULL, NULL));
   assert_true (sy_test_save (worker, "b", 6, NULL, NULL));
   assert_true (sy_test_save (worker, "c", 7, NULL, NULL));
-  wait_state (page, "list");
-  sy_test_settle ();
+  wait_rows (page, 3);
   assert_shown (page, "c b a");
   before = g_list_model_get_item (sy_tasks_page_get_rows (SY_TASKS_PAGE (page)), 2);
   assert_true (sy_test_save (worker, "a", 30, NULL, NULL));
   assert_true (sy_test_save (worker, "d", 1, NULL, NULL));
-  assert_true (sy_test_until (shows_four, page, 20000));
+  wait_rows (page, 4);
   assert_shown (page, "a c b d");
   after = g_list_model_get_item (sy_tasks_page_get_rows (SY_TASKS_PAGE (page)), 0);
   assert_ptr_equal (before, after);
   end_page (page);
 }
 
+static gboolean
+opens_draft (GtkWidget *widget, gpointer data)
+{
+  (void) data;
+  return GTK_IS_BUTTON (widget)
+         && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (widget)), "win.open-draft") == 0;
+}
+
 static void
 drafts_stand_above_the_list (void **state)
 {
+  GVariant *target;
+  GtkWidget *button;
   g_autoptr (SyWorker) worker = new_worker ("memory:");
   GtkWidget *page = new_page (worker);
   g_autoptr (SyDraft) draft = sy_draft_new ("new-1");
@@ -194,33 +220,13 @@ drafts_stand_above_the_list (void **state)
   draft->name = g_strdup ("Half a ring");
   assert_true (sy_draft_write (draft, "memory:", NULL));
   sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (page));
-  {
-    /* The only button that opens a draft. */
-    GtkWidget *stack[64];
-    int n = 0, found = 0;
-
-    stack[n++] = page;
-    while (n > 0)
-      {
-        GtkWidget *widget = stack[--n];
-
-        if (GTK_IS_BUTTON (widget)
-            && g_strcmp0 (gtk_actionable_get_action_name (GTK_ACTIONABLE (widget)), "win.open-draft") == 0)
-          {
-            GVariant *target = gtk_actionable_get_action_target_value (GTK_ACTIONABLE (widget));
-
-            assert_string_equal (g_variant_get_string (target, NULL), "new-1");
-            text = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                                       "Not saved yet: Half a ring – continue");
-            assert_null (text);
-            found++;
-          }
-        for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && n < 64;
-             child = gtk_widget_get_next_sibling (child))
-          stack[n++] = child;
-      }
-    assert_int_equal (found, 1);
-  }
+  button = sy_test_find (page, opens_draft, NULL);
+  assert_non_null (button);
+  target = gtk_actionable_get_action_target_value (GTK_ACTIONABLE (button));
+  assert_string_equal (g_variant_get_string (target, NULL), "new-1");
+  text = gtk_test_accessible_check_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                             "Not saved yet: Half a ring – continue");
+  assert_null (text);
   sy_draft_remove ("new-1", "memory:");
   end_page (page);
 }
