@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""What the drives share: where the programs are, a call of the command line, the task of the acceptance run."""
+"""What the drives share: where the programs are, a call of the command line, one task."""
 
 import json
 import os
@@ -12,7 +12,7 @@ CLI = BUILD / "app" / "cli" / "steelyard-cli"
 WINDOW = BUILD / "app" / "desktop" / "steelyard"
 DEMO = SOURCE / "data" / "demo"
 
-# A 30 kg blank from 20 cm to 110 cm at a reach of 55 cm, once a minute for two hours. By pocket calculator:
+# A 30 kg blank from 20 cm to 110 cm at a reach of 55 cm, once a minute for two hours. By calculator:
 # 23 × 25/55 × (1 - 0.003 × 55) × (0.82 + 4.5/90) × 1 × 0.88 × 0.95 = 6.3489… at the origin.
 BLANK = {
     "method": "lift", "units": "metric",

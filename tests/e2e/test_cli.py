@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The contract of steelyard-cli, from outside: docs/facts.md and docs/records.md say what is asserted here."""
+"""The contract of steelyard-cli, from outside; docs/facts.md and docs/records.md state it."""
 
 import hashlib
 import json
@@ -97,7 +97,8 @@ class Assess(Folder):
         self.assertGreater(tried, 2)
 
     def test_typed_quantities_are_understood(self):
-        plain = self.assess(changed(load={"typical": "44 lb", "heaviest": "44 lb"}, origin={"H": "16 in", "V": "12,5 cm", "A": 0}))
+        plain = self.assess(changed(load={"typical": "44 lb", "heaviest": "44 lb"},
+                                    origin={"H": "16 in", "V": "12,5 cm", "A": 0}))
         value = plain["quantities"]
         self.assertAlmostEqual(value["origin.HM"]["value"], 25 / 40.64, delta=1e-12)
         self.assertAlmostEqual(value["origin.VM"]["value"], 1 - 0.003 * 62.5, delta=1e-12)
@@ -117,7 +118,8 @@ class Assess(Folder):
         asked = self.assess({**facts, "conditions": []})
         self.assertEqual(found["verdict"], "by-hand")
         self.assertGreater(len(found["cautions"]), len(asked["cautions"]))
-        self.ok("record", "--store", self.store, "--task", "x", "--by", "A. Tester", "--why", "test", self.write(facts))
+        self.ok("record", "--store", self.store, "--task", "x", "--by", "A. Tester", "--why", "test",
+                self.write(facts))
         self.assertEqual(json.loads(self.ok("tasks", "--store", self.store))["verdict"], "incomplete")
 
     def test_spread_and_worksheet_are_added_on_request(self):
@@ -422,7 +424,10 @@ class Records(Folder):
     def test_search_and_verdict_narrow_the_list(self):
         self.record(BLANK, task="Blank to shear")
         self.record(changed(load={"typical": 1, "heaviest": 1}, place="Packing bay"), task="Carton")
-        names = lambda *options: [t["task"] for t in json_lines(self.ok("tasks", "--store", self.store, *options))]
+
+        def names(*options):
+            return [t["task"] for t in json_lines(self.ok("tasks", "--store", self.store, *options))]
+
         self.assertEqual(sorted(names()), ["Blank to shear", "Carton"])
         self.assertEqual(names("--search", "shear"), ["Blank to shear"])
         self.assertEqual(names("--search", "packing"), ["Carton"])
@@ -471,8 +476,8 @@ class Records(Folder):
         facts = self.write(BLANK, "many.json")
         command = [str(CLI), "record", "--store", str(self.store), "--by", "A. Tester",
                    "--why", "both at once", "--task"]
-        running = [subprocess.Popen([*command, f"Task {n}", str(facts)], stdout=subprocess.PIPE, stderr=subprocess.PIPE)
-                   for n in range(6)]
+        running = [subprocess.Popen([*command, f"Task {n}", str(facts)], stdout=subprocess.PIPE,
+                                    stderr=subprocess.PIPE) for n in range(6)]
         for one in running:
             _, errors = one.communicate(timeout=120)
             self.assertEqual(one.returncode, 0, errors)
@@ -514,7 +519,8 @@ class Sheets(Folder):
         self.assertEqual(one, two)
 
     def test_the_sheet_is_a_tagged_document(self):
-        info = subprocess.run(["pdfinfo", self.survey()], check=True, capture_output=True, encoding="utf-8").stdout
+        info = subprocess.run(["pdfinfo", self.survey()], check=True, capture_output=True,
+                              encoding="utf-8").stdout
         self.assertRegex(info, r"Tagged:\s+yes")
         self.assertRegex(info, r"Title:\s+\S")
 

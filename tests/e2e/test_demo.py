@@ -88,20 +88,22 @@ class Demo(unittest.TestCase):
         readme = (SOURCE / "README.md").read_text(encoding="utf-8")
         block = next(b for b in re.findall(r"```\n(.*?)```", readme, re.S) if "steelyard-cli" in b)
         with tempfile.TemporaryDirectory() as folder:
-            done = subprocess.run(["bash", "-eu", "-c", block], cwd=folder, capture_output=True, encoding="utf-8",
-                                  env={**os.environ, "PATH": f"{CLI.parent}:{os.environ['PATH']}"})
+            done = subprocess.run(["bash", "-eu", "-c", block], cwd=folder, capture_output=True,
+                                  env={**os.environ, "PATH": f"{CLI.parent}:{os.environ['PATH']}"},
+                                  encoding="utf-8")
             self.assertEqual(done.returncode, 0, done.stderr)
             found, recorded, task, revision = [json.loads(line) for line in done.stdout.splitlines()]
             self.assertTrue(pathlib.Path(folder, "measuring-sheet.pdf").exists())
         self.assertEqual({found["verdict"], recorded["verdict"], task["verdict"],
                           revision["findings"]["verdict"]}, {"mechanical"})
         # The figures that the text names.
-        self.assertEqual((round(found["quantities"]["RWL"]["value"], 1), round(found["quantities"]["LI"]["value"], 1)),
-                         (6.3, 4.7))
+        figures = [round(found["quantities"][symbol]["value"], 1) for symbol in ("RWL", "LI")]
+        self.assertEqual(figures, [6.3, 4.7])
 
     def test_without_a_display_a_readable_line_a_task_and_the_sheets(self):
         sheets = pathlib.Path(self.folder.name, "sheets")
-        done = subprocess.run(["/usr/bin/python3", SOURCE / "app" / "demo-headless.py", CLI, self.store, sheets],
+        script = SOURCE / "app" / "demo-headless.py"
+        done = subprocess.run(["/usr/bin/python3", script, CLI, self.store, sheets],
                               capture_output=True, encoding="utf-8")
         self.assertEqual(done.returncode, 0, done.stderr)
         for task in self.tasks:

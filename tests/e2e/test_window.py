@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""The real window, from outside, by keyboard only: what a new user does first, and what must not be lost."""
+"""The real window, from outside, by keyboard: what a new user does first, what must not be lost."""
 
 import os
 import pathlib
@@ -159,7 +159,8 @@ class Pages(Drive):
         for tab in ("What would help", "Findings", "Reasons", "Spread", "History"):
             window.press("Right")
             window.press("space")
-            node = until(lambda: (n := window.focused()) and drive.name_of(n) == tab and n, f"the tab “{tab}”")
+            node = until(lambda: (n := window.focused()) and drive.name_of(n) == tab and n,
+                         f"the tab “{tab}”")
             until(lambda: drive.has(node, Atspi.StateType.SELECTED), f"“{tab}” in front")
             self.named(tab)
 

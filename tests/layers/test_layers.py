@@ -34,7 +34,8 @@ TOP_LEVEL = {"README.md", "DEVELOPERS.md", "LICENSE", "meson.build", "app", "cor
              "data", "docs"}
 INCLUDE = re.compile(r'^\s*#\s*include\s+(?:"([^"]+)"|<([^>]+)>)', re.M)
 # Made by the sanitizers and the linker, not called by our source.
-INSTRUMENTATION = re.compile(r"__(asan|ubsan|lsan|sanitizer|odr_asan|stack_chk|gcov).*|_GLOBAL_OFFSET_TABLE_")
+INSTRUMENTATION = re.compile(r"__(asan|ubsan|lsan|sanitizer|odr_asan|stack_chk|gcov).*"
+                             r"|_GLOBAL_OFFSET_TABLE_")
 
 
 def read_table():
@@ -88,7 +89,8 @@ def tracked(*paths):
 
 class Layers(unittest.TestCase):
     def test_every_folder_with_source_is_a_room_of_the_table(self):
-        folders = {str(pathlib.Path(f).parent) for f in tracked("core", "ui", "app") if f.endswith((".c", ".h"))}
+        folders = {str(pathlib.Path(f).parent) for f in tracked("core", "ui", "app")
+                   if f.endswith((".c", ".h"))}
         self.assertEqual(folders - set(ROOMS), set())
 
     def test_header_names_are_unique(self):
@@ -172,7 +174,8 @@ class Symbols(unittest.TestCase):
             names = symbols(archive, "--defined-only", "--extern-only")
             seen += len(names)
             bad = sorted(n for n in names
-                         if not n.startswith(("sy_", "_sy_")) and not INSTRUMENTATION.fullmatch(n.replace(".", "_")))
+                         if not n.startswith(("sy_", "_sy_"))
+                         and not INSTRUMENTATION.fullmatch(n.replace(".", "_")))
             if bad:
                 wrong[room] = bad
         self.assertGreater(seen, 100)
@@ -204,9 +207,11 @@ class House(unittest.TestCase):
 
     def test_every_method_has_vectors_and_a_page(self):
         meson = (SOURCE / "core" / "methods" / "meson.build").read_text()
-        methods = re.findall(r"'([a-z-]+)'", re.search(r"^methods = \[(.*?)\]", meson, re.M | re.S).group(1))
+        listed = re.search(r"^methods = \[(.*?)\]", meson, re.M | re.S).group(1)
+        methods = re.findall(r"'([a-z-]+)'", listed)
         self.assertIn("lift", methods)
-        vectors = "\n".join(p.read_text(encoding="utf-8") for p in (SOURCE / "tests" / "published").glob("*.txt"))
+        published = SOURCE / "tests" / "published"
+        vectors = "\n".join(p.read_text(encoding="utf-8") for p in published.glob("*.txt"))
         for method in methods:
             with self.subTest(method=method):
                 self.assertIn(f'"method": "{method}"', vectors)

@@ -3,8 +3,8 @@
 
 TROUBLE: "" when meson test ended well; "?N" when it ended with exit code N, which failed cases
 explain; any other text is a failure of its own. Test programs report their cases in cmocka's words
-or with a last line "N passed, N failed". A program that says nothing of the kind counts as one case, and one that ends
-badly counts as at least one failure.
+or with a last line "N passed, N failed". A program that says nothing of the kind counts as one case,
+and one that ends badly counts as at least one failure.
 Prints what failed and then, alone on the last line, "N passed, N failed". Exit code 0: some passed,
 none failed.
 """
