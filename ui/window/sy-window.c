@@ -76,6 +76,22 @@ task_notify_cb (GObject *object, GParamSpec *pspec, SyWindow *self)
     gtk_widget_grab_focus (self->task);
 }
 
+/* The pages behind the list are made when they are first looked at, so that the list is there sooner. */
+static void
+need_page (SyWindow *self, const char *name)
+{
+  if (g_str_equal (name, "survey") && self->survey == NULL)
+    {
+      self->survey = sy_survey_page_new (self->units);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->survey, name);
+    }
+  else if (g_str_equal (name, "limits") && self->limits == NULL)
+    {
+      self->limits = sy_limits_page_new (sy_worker_get_desk (self->worker), self->units);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->limits, name);
+    }
+}
+
 static void
 show_page (SyWindow *self, const char *name)
 {
@@ -181,6 +197,7 @@ page_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   const char *name = g_variant_get_string (parameter, NULL);
 
   (void) action;
+  need_page (self, name);
   if (gtk_stack_get_child_by_name (GTK_STACK (self->stack), name) == NULL || g_str_equal (name, "task"))
     return;
   show_page (self, name);
@@ -249,8 +266,10 @@ set_units (SyWindow *self, SyUnits units)
   self->units = units;
   g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (sy_units_id (units)));
   sy_tasks_page_set_units (SY_TASKS_PAGE (self->tasks), units);
-  sy_survey_page_set_units (SY_SURVEY_PAGE (self->survey), units);
-  sy_limits_page_set_units (SY_LIMITS_PAGE (self->limits), units);
+  if (self->survey != NULL)
+    sy_survey_page_set_units (SY_SURVEY_PAGE (self->survey), units);
+  if (self->limits != NULL)
+    sy_limits_page_set_units (SY_LIMITS_PAGE (self->limits), units);
   if (!sy_settings_set_units (units, &error))
     g_message ("The choice of units could not be kept: %s", error->message);
 }
@@ -478,12 +497,8 @@ build (SyWindow *self)
   self->units = sy_settings_get_units ();
   g_simple_action_set_state (G_SIMPLE_ACTION (units), g_variant_new_string (sy_units_id (self->units)));
   self->tasks = sy_tasks_page_new (self->worker, self->units);
-  self->survey = sy_survey_page_new (self->units);
-  self->limits = sy_limits_page_new (sy_worker_get_desk (self->worker), self->units);
   self->stack = gtk_stack_new ();
   gtk_stack_add_named (GTK_STACK (self->stack), self->tasks, "tasks");
-  gtk_stack_add_named (GTK_STACK (self->stack), self->survey, "survey");
-  gtk_stack_add_named (GTK_STACK (self->stack), self->limits, "limits");
   gtk_widget_set_hexpand (self->stack, TRUE);
 
   gtk_window_set_titlebar (GTK_WINDOW (self), new_header (self));
