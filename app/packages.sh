@@ -6,13 +6,14 @@ steelyard_build_packages=(
   build-essential pkg-config meson ninja-build python3 gettext
   libgtk-4-dev libjson-glib-dev libsqlite3-dev libssl-dev libcmocka-dev
   adwaita-icon-theme fonts-dejavu-core librsvg2-common
+  desktop-file-utils appstream # the build looks for the validators of its tests
 )
 
 # To run the tests as well: a virtual display, a session bus, accessibility, readers of PDF and
-# pictures, validators.
+# pictures.
 steelyard_test_packages=(
   xvfb xauth dbus at-spi2-core python3-gi gir1.2-atspi-2.0 xdotool imagemagick
-  poppler-utils desktop-file-utils appstream
+  poppler-utils
 )
 
 # steelyard_install PACKAGE…
