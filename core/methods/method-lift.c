@@ -227,7 +227,7 @@ static const SyMeasured measured[] = {
   { end ".LI", SY_KIND_RATIO, N_ ("Lifting index"), MANUAL " 1.4" },                                    \
   { end ".FILI", SY_KIND_RATIO, N_ ("Frequency-independent lifting index"), MANUAL " 2.4.1" },          \
   { end ".mR", SY_KIND_MASS, N_ ("Mass limit with the reference mass"), ISO_MR },                       \
-  { end ".mR_ratio", SY_KIND_RATIO, N_ ("Mass against that limit"), ISO_MR }
+  { end ".mR_ratio", SY_KIND_RATIO, N_ ("Heaviest load against the mass limit mR"), ISO_MR }
 
 static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
   END_SYMBOLS ("origin"),
@@ -238,7 +238,7 @@ static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
   { "LI", SY_KIND_RATIO, N_ ("Lifting index by the heaviest load"), MANUAL " 1.4" },
   { "LI_typical", SY_KIND_RATIO, N_ ("Lifting index by the typical load"), MANUAL " 1.4" },
   { "mR", SY_KIND_MASS, N_ ("Mass limit with the reference mass, at the end that governs"), ISO_MR },
-  { "mR_ratio", SY_KIND_RATIO, N_ ("Heaviest load against that limit"), ISO_MR },
+  { "mR_ratio", SY_KIND_RATIO, N_ ("Heaviest load against the mass limit mR, at the end that governs"), ISO_MR },
   { "m_ref", SY_KIND_MASS, N_ ("Reference mass of who may be assigned"), "ISO 11228-1:2003 Annex C (from memory)" },
   { "mass_each", SY_KIND_MASS, N_ ("Heaviest load by person"), "common practice, no source" },
   { "persons", SY_KIND_COUNT, N_ ("Persons"), "as given" },
@@ -460,8 +460,8 @@ extern const SyMethod sy_method_lift;
 const SyMethod sy_method_lift = {
   .id = "lift",
   .title = N_ ("One lift"),
-  .source = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110 (1994, rev. 9/2021); "
-            "reference masses of ISO 11228-1:2003 (from memory)",
+  .source = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110 (1994, rev. 9/2021; its section numbers "
+            "from memory); reference masses of ISO 11228-1:2003 (from memory)",
   .conditions_source = MANUAL " 1.2 (limitations)",
   .edition = 1,
   .facts_size = sizeof (SyLiftFacts),
