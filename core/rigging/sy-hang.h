@@ -1,0 +1,89 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_HANG_H
+#define SY_HANG_H
+
+#include "sy-vector.h"
+
+/*
+ * How a stiff load hangs from one hook on legs that do not stretch: exact statics in three dimensions.
+ * Lengths in one unit of the caller's choice, angles in degrees, loads as parts of the weight (1 = the whole load).
+ * Coordinates are of the load as it was drawn: x and y in plan, z up.
+ */
+
+/* A straight part of a sling from a point of the load to the hook. A basket is two of them. */
+#define SY_PARTS_MAX 8
+typedef struct
+{
+  SyVec3 at;     /* where it takes hold of the load                       */
+  double length; /* sy_hang_free only: to the hook, over 0                */
+} SyPart;
+
+typedef enum
+{
+  SY_HANG_BALANCED,
+  SY_HANG_OUTSIDE,   /* no set of taut legs can balance it: the centre is outside the points              */
+  SY_HANG_NO_MEET,   /* the legs do not meet: the hook is not above a point, or the lengths are too short */
+  SY_HANG_TIPS,      /* it balances, but turns over at a touch: the centre is above what holds it          */
+} SyHangStatus;
+
+typedef struct
+{
+  SyHangStatus status;
+  SyVec3 hook;                   /* in the coordinates of the load                                   */
+  SyVec3 up;                     /* unit vector of the load that stands upright when it hangs        */
+  double tilt_deg;               /* between @up and the load's own z                                 */
+  double height;                 /* of the hook over the centre of gravity, along @up                */
+  int n;
+  double angle_deg[SY_PARTS_MAX]; /* of each part from the vertical, 0 to 180                        */
+  double factor[SY_PARTS_MAX];    /* 1 / cos of that angle; INFINITY from 90 on                      */
+  double worst[SY_PARTS_MAX];     /* largest over all balancing sets of at most three taut parts     */
+  double elastic[SY_PARTS_MAX];   /* same stiffness in every part, none pushing: least sum of squares */
+  bool slack[SY_PARTS_MAX];       /* cannot be taut in any balancing set; of a free load: hangs loose */
+  double slack_by[SY_PARTS_MAX];  /* free load: length to spare, 0 where taut                        */
+  bool determinate;               /* worst and elastic are one answer                                */
+  double residual;                /* of the elastic answer: force out of balance, part of the weight */
+  double margin;                  /* least distance in plan of the centre from the edge of what holds it (the outline
+                                     of the points; where the centre is higher than they are, the section of the
+                                     pyramid of the legs at its height); negative outside; 0 for one or two points   */
+  double skew;                    /* elastic: largest |change of a leg| over all, as part of (stiffness × length
+                                     error of one leg); 0 where determinate: see sy_hang_skew_error      */
+  double skew_change[SY_PARTS_MAX]; /* that change, leg by leg, for the leg whose error does most         */
+} SyHang;
+
+/**
+ * sy_hang_level:
+ * The load held level with the hook at a given place over its centre of gravity.
+ * Parameters:   parts  @n of them, 1 to SY_PARTS_MAX; lengths are not looked at.
+ *               cg     centre of gravity.
+ *               hook   must be over @cg in plan; how far off is the caller's to check (facts allow 1 mm).
+ *               out    overwritten whole; with a status other than BALANCED or TIPS: angles, factors and margin only,
+ *                      worst and elastic are NAN.
+ * Source:       statics: sum of forces; hook and centre on one vertical, so that no moment is left.
+ *               Worst: the sets of tensions form a convex set whose corners have at most three taut legs; two
+ *               diagonal legs of a centred four carry everything (Nicholls's Seamanship, the same case first).
+ * Special considerations: pure; no allocation; any thread.
+ */
+void sy_hang_level (const SyPart *parts, int n, SyVec3 cg, SyVec3 hook, SyHang *out);
+
+/**
+ * sy_hang_free:
+ * The load on legs of given length, free to turn until it balances: the hook then is the place, no farther from any point
+ * than its leg is long, from which the centre of gravity hangs lowest. Of several such places the one that turns the load
+ * least from how it was drawn.
+ * Parameters:   possible  legs with no more than this length to spare count as possibly taut in @worst (0 for none).
+ *               out       as above; TIPS is not used: what it finds is stable.
+ * Source:       statics: least potential energy; the legs that pull are the multipliers of the lengths.
+ */
+void sy_hang_free (const SyPart *parts, int n, SyVec3 cg, double possible, SyHang *out);
+
+/**
+ * sy_hang_skew_error:
+ * The length error of one leg at which the first leg of an over-determined set goes slack, with the same stiffness in
+ * every leg.
+ * Parameters:   weight     load, force; over 0.
+ *               stiffness  of one leg, force / length; over 0.
+ * Return value: length; INFINITY where the legs are determinate.
+ */
+double sy_hang_skew_error (const SyHang *hang, double weight, double stiffness);
+
+#endif
