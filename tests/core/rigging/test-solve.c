@@ -11,9 +11,9 @@ test_three_directions (void **state)
 
   (void) state;
   assert_true (sy_solve3 (a, b, c, sy_vec3 (-1, 2, 10), out));
-  assert_close (out[0], 2, 1e-15);
-  assert_close (out[1], -3, 1e-15);
-  assert_close (out[2], 5, 1e-15);
+  assert_close (out[0], 2, 1e-15, 0);
+  assert_close (out[1], -3, 1e-15, 0);
+  assert_close (out[2], 5, 1e-15, 0);
 }
 
 static void
