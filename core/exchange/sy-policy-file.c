@@ -107,12 +107,21 @@ read_part (Reader *reader, const SyJson *object, const char *name, SyJsonType ty
   return NULL;
 }
 
+static gboolean
+read_flag (Reader *reader, const SyJson *object, const char *name)
+{
+  const SyJson *member = sy_json_member (object, name);
+
+  if (member != NULL && member->type != SY_JSON_TRUE && member->type != SY_JSON_FALSE)
+    fail (reader, member, "true or false was expected");
+  return member != NULL && member->type == SY_JSON_TRUE;
+}
+
 static void
 read_row (Reader *reader, const SyJson *object, SyPolicyRow *row)
 {
   static const char *const names[] = { "id",    "method",  "symbol", "over",        "over_us", "under", "under_us",
                                        "over_symbol", "verdict", "source", "from_memory", NULL };
-  const SyJson *memory = sy_json_member (object, "from_memory");
   char verdict[SY_POLICY_ID_MAX];
   int limits = 0;
 
@@ -144,9 +153,7 @@ read_row (Reader *reader, const SyJson *object, SyPolicyRow *row)
     }
   if (limits != 1)
     fail (reader, object, "exactly one of \"over\", \"under\", \"over_symbol\" was expected");
-  if (memory != NULL && memory->type != SY_JSON_TRUE && memory->type != SY_JSON_FALSE)
-    fail (reader, memory, "true or false was expected");
-  row->from_memory = memory != NULL && memory->type == SY_JSON_TRUE;
+  row->from_memory = read_flag (reader, object, "from_memory");
 }
 
 static void
@@ -174,10 +181,44 @@ read_tolerance (Reader *reader, const SyJson *object, SyTolerance *tolerance)
 }
 
 static void
+read_allowances (Reader *reader, const SyJson *object, SyPolicy *policy)
+{
+  static const char *const names[] = { "weighed", "plate", "drawing", "estimated", "source", NULL };
+  char source[SY_POLICY_SOURCE_MAX];
+
+  known_members (reader, object, names);
+  read_text (reader, object, "source", source, sizeof source, TRUE);
+  for (int i = 0; i < SY_N_BASES; i++)
+    policy->allowance_percent[i] = read_number (reader, object, sy_basis_choices[i].id, 0, 1000);
+}
+
+static void
+read_examination (Reader *reader, const SyJson *object, SyExaminationRule *rule)
+{
+  static const char *const names[] = { "kind", "months", "regulation", "from_memory", NULL };
+  char kind[SY_POLICY_ID_MAX];
+  gboolean known = FALSE;
+
+  known_members (reader, object, names);
+  read_text (reader, object, "kind", kind, sizeof kind, TRUE);
+  read_text (reader, object, "regulation", rule->regulation, sizeof rule->regulation, TRUE);
+  rule->months = (int) read_number (reader, object, "months", 1, 1200);
+  rule->from_memory = read_flag (reader, object, "from_memory");
+  for (int i = 0; i < SY_N_GEAR_KINDS; i++)
+    if (strcmp (kind, sy_gear_kind_choices[i].id) == 0)
+      {
+        rule->kind = (SyGearKind) i;
+        known = TRUE;
+      }
+  if (!known)
+    fail (reader, sy_json_member (object, "kind"), "a kind of gear was expected");
+}
+
+static void
 read_policy (Reader *reader, const SyJson *root, SyPolicy *policy)
 {
   static const char *const names[] = { "id", "version", "title", "assigned", "urgency", "spread", "rows",
-                                       "tolerances", "loosened_because", NULL };
+                                       "tolerances", "loosened_because", "allowances", "examinations", NULL };
   static const char *const urgency_names[] = { "soon_over", "now_over", NULL };
   static const char *const spread_names[] = { "seed", "draws", NULL };
   static const char *const assigned_ids[] = { "any-age", "mixed-adults", "men-20-45" };
@@ -222,6 +263,18 @@ read_policy (Reader *reader, const SyJson *root, SyPolicy *policy)
       for (const SyJson *row = part->first; row != NULL && !reader->failed; row = row->next)
         read_tolerance (reader, row, &policy->tolerances[policy->n_tolerances++]);
     }
+  /* What a site's policy says nothing of stays as the program's own policy has it: see inherit. */
+  part = sy_json_member (root, "allowances");
+  if (part != NULL)
+    read_allowances (reader, part, policy);
+  else
+    policy->allowance_percent[0] = -1;
+  part = sy_json_member (root, "examinations");
+  if (part != NULL && (part->type != SY_JSON_ARRAY || part->n_children > SY_EXAMINATION_RULES_MAX))
+    fail (reader, part, "a list of at most %d rules was expected", SY_EXAMINATION_RULES_MAX);
+  else if (part != NULL)
+    for (const SyJson *rule = part->first; rule != NULL && !reader->failed; rule = rule->next)
+      read_examination (reader, rule, &policy->examinations[policy->n_examinations++]);
   if (reader->failed)
     return;
   int unknown = sy_policy_resolve (policy);
@@ -253,6 +306,18 @@ parse (const char *text, gsize length, SyPolicy *out, GError **error)
   return TRUE;
 }
 
+/* Months between examinations of a kind of gear; a kind without a rule has none that is too long. */
+static int
+interval_of (const SyPolicy *policy, SyGearKind kind)
+{
+  int months = 0;
+
+  for (int i = 0; i < policy->n_examinations; i++)
+    if (policy->examinations[i].kind == kind)
+      months = months == 0 ? policy->examinations[i].months : MIN (months, policy->examinations[i].months);
+  return months == 0 ? G_MAXINT : months;
+}
+
 /* The id of a built-in row that @policy drops or loosens, NULL for none. */
 static const char *
 loosened_row (const SyPolicy *builtin, const SyPolicy *policy)
@@ -276,7 +341,49 @@ loosened_row (const SyPolicy *builtin, const SyPolicy *policy)
       if (!kept)
         return own->id;
     }
+  for (int i = 0; i < SY_N_BASES; i++)
+    if (policy->allowance_percent[i] < builtin->allowance_percent[i])
+      return "allowances";
+  for (int i = 0; i < builtin->n_examinations; i++)
+    if (interval_of (policy, builtin->examinations[i].kind) > builtin->examinations[i].months)
+      return sy_gear_kind_choices[builtin->examinations[i].kind].id;
   return policy->default_assigned > builtin->default_assigned ? "assigned" : NULL;
+}
+
+/* Whether one of the first @n rows is about the method. */
+static gboolean
+says_of (const SyPolicy *policy, int n, const SyMethod *method)
+{
+  for (int i = 0; i < n; i++)
+    if (policy->rows[i].of == method)
+      return TRUE;
+  return FALSE;
+}
+
+/* A policy takes over from the program's own what it says nothing of: the rows of a method, the allowances, the
+   examinations. So a policy that was written before a method existed does not leave that method without limits.
+   FALSE: no room. */
+static gboolean
+inherit (const SyPolicy *builtin, SyPolicy *policy)
+{
+  int own = policy->n_rows;
+
+  for (int i = 0; i < builtin->n_rows; i++)
+    {
+      if (says_of (policy, own, builtin->rows[i].of))
+        continue;
+      if (policy->n_rows == SY_POLICY_ROWS_MAX)
+        return FALSE;
+      policy->rows[policy->n_rows++] = builtin->rows[i];
+    }
+  if (policy->allowance_percent[0] < 0)
+    memcpy (policy->allowance_percent, builtin->allowance_percent, sizeof policy->allowance_percent);
+  if (policy->n_examinations == 0)
+    {
+      policy->n_examinations = builtin->n_examinations;
+      memcpy (policy->examinations, builtin->examinations, sizeof policy->examinations);
+    }
+  return TRUE;
 }
 
 gboolean
@@ -291,6 +398,12 @@ sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error)
 
   if (!parse (data, size, builtin, error) || !parse (text, length, policy, error))
     return FALSE;
+  if (!inherit (builtin, policy))
+    {
+      g_set_error (error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY, "policy: at most %d rows",
+                   SY_POLICY_ROWS_MAX);
+      return FALSE;
+    }
   row = loosened_row (builtin, policy);
   if (row != NULL && *policy->loosened_because == '\0')
     {

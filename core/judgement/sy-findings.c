@@ -21,18 +21,36 @@ sy_row_broken (const SyPolicyRow *row, const SyMethod *method, SyUnits units, co
 }
 
 SyVerdict
-sy_note_verdict (const SyNote *note, SyJudgeFlags flags)
+sy_base_verdict (const SyMethod *method)
 {
-  switch (note->note_class)
+  return method->by_capacity ? SY_VERDICT_WITHIN_CAPACITY : SY_VERDICT_BY_HAND;
+}
+
+static SyVerdict
+class_verdict (SyNoteClass note_class, SyJudgeFlags flags)
+{
+  switch (note_class)
     {
     case SY_NOTE_EXCLUDED:
       return SY_VERDICT_OUTSIDE;
     case SY_NOTE_MISSING:
       return flags & SY_JUDGE_RECORD ? SY_VERDICT_INCOMPLETE : SY_VERDICT_BY_HAND;
+    case SY_NOTE_NEEDED:
+      return SY_VERDICT_INCOMPLETE;
+    case SY_NOTE_IMPROVE:
+      return SY_VERDICT_IMPROVE;
+    case SY_NOTE_REFUSED:
+      return SY_VERDICT_DO_NOT_LIFT;
     case SY_NOTE_CAUTION:
       break;
     }
   return SY_VERDICT_BY_HAND;
+}
+
+SyVerdict
+sy_note_verdict (const SyNote *note, SyJudgeFlags flags)
+{
+  return class_verdict (note->note_class, flags);
 }
 
 SyVerdict
@@ -52,6 +70,8 @@ stricter (SyVerdict a, SyVerdict b)
 static double
 value_of (const SyMethod *method, const SyQuantity *quantities, const char *symbol)
 {
+  if (symbol == NULL)
+    return NAN;
   for (size_t i = 0; i < method->n_symbols; i++)
     if (strcmp (method->symbols[i].symbol, symbol) == 0)
       return quantities[i].state == SY_STATE_ABSENT ? NAN : quantities[i].value;
@@ -65,12 +85,12 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
   SyQuantity quantities[SY_QUANTITIES_MAX];
   SySink sink;
 
-  sy_sink_begin (&sink, method, quantities);
+  sy_sink_begin (&sink, method, quantities, NULL);
   method->evaluate (facts, context, &sink);
   out->index = value_of (method, quantities, method->index_symbol);
   out->ratio = value_of (method, quantities, method->ratio_symbol);
   out->reaches = true;
-  out->verdict = sy_avoid_verdict (facts);
+  out->verdict = stricter (sy_base_verdict (method), sy_avoid_verdict (facts));
   for (int i = 0; i < policy->n_rows; i++)
     {
       double value, limit;
@@ -91,6 +111,7 @@ add_reason (SyFindings *findings, const char *id, SyVerdict verdict)
 {
   int at = findings->n_reasons;
 
+  findings->verdict = stricter (findings->verdict, verdict);
   if (at == SY_REASONS_MAX)
     return NULL;
   while (at > 0 && sy_verdict_rank (findings->reasons[at - 1].verdict) < sy_verdict_rank (verdict))
@@ -101,7 +122,6 @@ add_reason (SyFindings *findings, const char *id, SyVerdict verdict)
   findings->n_reasons++;
   SyReason *reason = &findings->reasons[at];
   *reason = (SyReason) { .id = id, .verdict = verdict };
-  findings->verdict = stricter (findings->verdict, verdict);
   return reason;
 }
 
@@ -128,7 +148,8 @@ add_row_reasons (SyFindings *findings)
       reason->source = row->source;
       reason->from_memory = row->from_memory;
       if (row->verdict == SY_VERDICT_IMPROVE
-          && strcmp (row->symbol, findings->method->index_symbol) == 0)
+          && findings->method->index_symbol != NULL && strcmp (row->symbol, findings->method->index_symbol) == 0
+          && !findings->method->by_capacity)
         {
           reason->urgency = value > policy->now_over    ? SY_URGENCY_NOW
                             : value > policy->soon_over ? SY_URGENCY_SOON
@@ -151,14 +172,26 @@ add_note_reasons (SyFindings *findings, SyJudgeFlags flags)
       SyReason *reason = add_reason (findings, note->id, verdict);
       if (reason == NULL)
         continue;
-      reason->source = findings->method->conditions_source;
+      reason->note = note;
+      reason->source = note->source ? note->source : findings->method->conditions_source;
+      reason->from_memory = note->from_memory;
+      reason->quantity = note->symbol ? sy_sink_quantity (&findings->sink, note->symbol) : NULL;
       if (note->n_args > 0)
         {
           reason->has_value = true;
           reason->value = note->args[0];
           reason->kind = note->kinds[0];
         }
+      if (note->n_args > 1)
+        {
+          reason->has_limit = true;
+          reason->limit = note->args[1];
+        }
     }
+  /* What found no room still counts. */
+  for (int i = 0; i < SY_N_NOTE_CLASSES; i++)
+    if (findings->sink.dropped[i])
+      findings->verdict = stricter (findings->verdict, class_verdict ((SyNoteClass) i, flags));
 }
 
 /* Where the mass itself decides, its limit governs rather than a multiplier: a row whose limit is another quantity
@@ -197,21 +230,22 @@ find_governing (SyFindings *findings)
 }
 
 void
-sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy,
+sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy, double today,
           SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out)
 {
-  const SyContext context = { .units = units, .default_assigned = policy->default_assigned };
+  const SyContext context = sy_policy_context (policy, units, today);
 
   out->method = method;
   out->policy = policy;
   out->units = units;
-  out->verdict = SY_VERDICT_BY_HAND;
+  out->verdict = sy_base_verdict (method);
+  out->as_of = method->dated ? sy_as_of (facts, &context) : NAN;
   out->urgency = SY_URGENCY_NONE;
   out->n_reasons = 0;
   out->n_remedies = 0;
   out->has_remedies = (flags & SY_JUDGE_REMEDIES) != 0;
   out->spread.present = false;
-  sy_sink_begin (&out->sink, method, out->quantities);
+  sy_sink_begin (&out->sink, method, out->quantities, out->named);
   method->evaluate (facts, &context, &out->sink);
 
   add_row_reasons (out);
@@ -224,7 +258,7 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
     }
   find_governing (out);
 
-  if (flags & SY_JUDGE_SPREAD)
+  if ((flags & SY_JUDGE_SPREAD) && method->n_measured > 0)
     {
       sy_spread_run (method, facts, &context, policy, room->work, room->scratch, &out->spread);
       if (out->spread.p5 < out->spread.goal && out->spread.p95 > out->spread.goal)
@@ -240,15 +274,12 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
             }
         }
     }
-  if (flags & SY_JUDGE_REMEDIES)
+  if ((flags & SY_JUDGE_REMEDIES) && method->n_factors > 0)
     sy_remedies_find (method, facts, &context, policy, flags, room->scratch, out);
 }
 
 const SyQuantity *
 sy_findings_quantity (const SyFindings *findings, const char *symbol)
 {
-  for (size_t i = 0; i < findings->method->n_symbols; i++)
-    if (strcmp (findings->method->symbols[i].symbol, symbol) == 0)
-      return findings->quantities[i].state == SY_STATE_ABSENT ? NULL : &findings->quantities[i];
-  return NULL;
+  return sy_sink_quantity (&findings->sink, symbol);
 }

@@ -15,6 +15,7 @@ typedef struct
   SyVerdict verdict;         /* what this reason alone asks for                          */
   SyUrgency urgency;
   const SyQuantity *quantity; /* NULL: not about a quantity                              */
+  const SyNote *note;        /* what it was said by; NULL: a row of the policy            */
   bool has_value;
   double value;              /* INFINITY: unbounded                                      */
   bool has_limit;
@@ -36,7 +37,7 @@ typedef struct
   SyVerdict verdict;         /* the verdict it gives                                     */
 } SyRemedy;
 
-#define SY_REASONS_MAX 48
+#define SY_REASONS_MAX 96
 #define SY_REMEDIES_MAX 24
 
 typedef struct
@@ -46,8 +47,10 @@ typedef struct
   SyUnits units;
   SySink sink;                       /* quantities, notes, governing */
   SyQuantity quantities[SY_QUANTITIES_MAX];
-  char governing[64];                /* "origin.HM", or the limit's id where mass governs */
+  SyNamed named[SY_NAMED_MAX];       /* quantities of what the facts name */
+  char governing[SY_NAMED_TEXT_MAX]; /* "origin.HM", or the limit's id where mass governs */
   SyVerdict verdict;
+  double as_of;                      /* day of a dated method, NAN not known or not dated */
   SyUrgency urgency;
   int n_reasons;
   SyReason reasons[SY_REASONS_MAX];  /* strictest first */
@@ -75,10 +78,11 @@ typedef struct
 /**
  * sy_judge:
  * Parameters:   facts  passed the field checks and method->check. Not NULL.
- *               out    overwritten; points into @policy and @method. Not NULL.
+ *               today  days since 1970 on which due dates are judged where the facts name no day; NAN: not known.
+ *               out    overwritten; points into @policy, @method and itself: never copy it. Not NULL.
  * Special considerations: pure; any thread; no allocation.
  */
-void sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy,
+void sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy, double today,
                SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out);
 
 /* A quantity by symbol, NULL when the findings do not have it. */

@@ -18,6 +18,9 @@ typedef struct
 void sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context,
                     const SyPolicy *policy, SyJudgeFlags flags, SyOutcome *out);
 
+/* The verdict when nothing speaks against it. */
+SyVerdict sy_base_verdict (const SyMethod *method);
+
 /* Verdict of a note or of the answer to "can it be avoided"; by-hand for a mere caution. */
 SyVerdict sy_note_verdict (const SyNote *note, SyJudgeFlags flags);
 SyVerdict sy_avoid_verdict (const void *facts);

@@ -34,6 +34,8 @@ lowest_limit (const SyPolicy *policy, const SyMethod *method, const char *symbol
 {
   double lowest = INFINITY;
 
+  if (symbol == NULL)
+    return lowest;
   for (int i = 0; i < policy->n_rows; i++)
     {
       const SyPolicyRow *row = &policy->rows[i];
@@ -49,6 +51,16 @@ sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units)
 {
   return (SyGoal) { .index = lowest_limit (policy, method, method->index_symbol, units),
                     .ratio = lowest_limit (policy, method, method->ratio_symbol, units) };
+}
+
+SyContext
+sy_policy_context (const SyPolicy *policy, SyUnits units, double today)
+{
+  SyContext context = { .units = units, .default_assigned = policy->default_assigned, .today = today,
+                        .examinations = policy->examinations, .n_examinations = (size_t) policy->n_examinations };
+
+  memcpy (context.allowance_percent, policy->allowance_percent, sizeof context.allowance_percent);
+  return context;
 }
 
 bool

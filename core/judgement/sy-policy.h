@@ -47,6 +47,9 @@ typedef struct
   char loosened_because[SY_POLICY_SOURCE_MAX]; /* "" unless a limit is looser than the built-in one */
   int default_assigned;            /* SyAssigned                              */
   double soon_over, now_over;      /* index over which "improve" is urgent    */
+  double allowance_percent[SY_N_BASES]; /* added to a mass by how it was had  */
+  int n_examinations;
+  SyExaminationRule examinations[SY_EXAMINATION_RULES_MAX];
   unsigned long long seed;         /* of the spread                           */
   int draws;                       /* 100 .. 100000                           */
   int n_rows;
@@ -66,9 +69,12 @@ int sy_policy_resolve (SyPolicy *policy);
 /**
  * sy_policy_goal:
  * The goals that a remedy must reach for @method: the lowest limit of any "improve" or stricter row on the
- * index (and on mR_ratio). INFINITY where the policy has no such row.
+ * index (and on the ratio). INFINITY where the policy has no such row or the method no such symbol.
  */
 SyGoal sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units);
+
+/* What a calculation needs of the policy, and the day: days since 1970, NAN not known. Points into @policy. */
+SyContext sy_policy_context (const SyPolicy *policy, SyUnits units, double today);
 
 /* The policy's tolerance for a fact, in the fact's unit (or percent); false: none, the fact does not vary. */
 bool sy_policy_tolerance (const SyPolicy *policy, const SyMethod *method, const SyMeasured *measured,

@@ -257,7 +257,7 @@ sy_remedies_find (const SyMethod *method, const void *facts, const SyContext *co
     }
 
   /* The mass that the task would bear as it stands; said also where the goal is reached already. */
-  if (method->largest_mass (facts, context, &base.goal, &mass, &change))
+  if (method->largest_mass != NULL && method->largest_mass (facts, context, &base.goal, &mass, &change))
     {
       SyOutcome outcome;
       for (int k = 0; k < 8; k++)

@@ -45,7 +45,7 @@ typedef struct
 static double
 index_of (const Run *run)
 {
-  sy_sink_begin (run->sink, run->method, run->quantities);
+  sy_sink_begin (run->sink, run->method, run->quantities, NULL);
   run->method->evaluate (run->scratch, run->context, run->sink);
   return run->quantities[run->index_at].value;
 }

@@ -464,6 +464,7 @@ const SyMethod sy_method_lift = {
             "from memory); reference masses of ISO 11228-1:2003 (from memory)",
   .conditions_source = MANUAL " 1.2 (limitations)",
   .edition = 1,
+  .item_kind = "task",
   .facts_size = sizeof (SyLiftFacts),
   .fields = fields,
   .n_fields = SY_LEN (fields),

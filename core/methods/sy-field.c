@@ -74,7 +74,13 @@ sy_field_allowed (const SyField *field, SyUnits units, char *buffer, size_t size
     *buffer = '\0';
   switch (field->type)
     {
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
     case SY_MEMBER_NUMBER:
+      if (field->type == SY_MEMBER_VECTOR)
+        append (&text, "[x, y, z], each ");
+      else if (field->type == SY_MEMBER_VECTORS)
+        append (&text, "[x, y, z] or a list of these, each ");
       append (&text, field->whole ? "a whole number" : "a number");
       if (field->low.type == SY_BOUND_CLOSED && field->high.type == SY_BOUND_CLOSED)
         {
@@ -118,6 +124,9 @@ sy_field_allowed (const SyField *field, SyUnits units, char *buffer, size_t size
       break;
     case SY_MEMBER_TEXT:
       append (&text, "a text");
+      break;
+    case SY_MEMBER_TEXTS:
+      append (&text, "a text or a list of texts");
       break;
     case SY_MEMBER_DATE:
       append (&text, "a date such as \"2026-11-25\"");
@@ -177,6 +186,11 @@ sy_fields_clear (const SyField *fields, size_t n, void *facts)
           *(int *) (void *) ((char *) facts + field->present_offset) = 0;
           sy_fields_clear (field->members, field->n_members, at);
           break;
+        case SY_MEMBER_VECTOR:
+          *(SyVector *) (void *) at = (SyVector) { { 0, 0, 0 }, false };
+          break;
+        case SY_MEMBER_VECTORS:
+        case SY_MEMBER_TEXTS:
         case SY_MEMBER_LIST:
           *(SyList *) (void *) at = (SyList) { NULL, 0, false };
           break;

@@ -4,6 +4,7 @@
 
 #include "sy-number.h"
 #include "sy-problem.h"
+#include "sy-vector.h"
 
 /*
  * A method's table of fields: the only place that knows its inputs. Reader, form, validation,
@@ -26,6 +27,9 @@ typedef enum
   SY_MEMBER_DATE,   /* const char *: "2026-11-25", checked; NULL not given                   */
   SY_MEMBER_GROUP,  /* the group's struct, in place; its presence in an int at present_offset */
   SY_MEMBER_LIST,   /* SyList of the group's struct, in the arena                            */
+  SY_MEMBER_VECTOR, /* SyVector: [x, y, z], each of the field's kind and in its range        */
+  SY_MEMBER_VECTORS, /* SyList of SyVector: one [x, y, z] or a list of them                  */
+  SY_MEMBER_TEXTS,  /* SyList of const char *: one text or a list of texts                   */
 } SyMemberType;
 
 typedef struct

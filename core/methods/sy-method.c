@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-date.h"
+
 #define SY_METHOD(id) extern const SyMethod sy_method_##id;
 #include "sy-methods.def"
 #undef SY_METHOD
@@ -90,16 +92,43 @@ sy_method_clear (const SyMethod *method, void *facts)
   sy_fields_clear (method->fields, method->n_fields, facts);
 }
 
+const SyChoice sy_basis_choices[SY_N_BASES] = {
+  { "weighed", N_ ("Weighed"), N_ ("on a scale or a load cell") },
+  { "plate", N_ ("From its plate"), N_ ("marked on it by who made it") },
+  { "drawing", N_ ("From a drawing"), N_ ("worked out from its bodies") },
+  { "estimated", N_ ("Estimated"), N_ ("by eye or by asking") },
+};
+
+const SyChoice sy_gear_kind_choices[SY_N_GEAR_KINDS] = {
+  [SY_GEAR_SLING] = { "sling", N_ ("Sling"), NULL },
+  [SY_GEAR_SHACKLE] = { "shackle", N_ ("Shackle"), NULL },
+  [SY_GEAR_EYEBOLT] = { "eyebolt", N_ ("Eyebolt"), NULL },
+  [SY_GEAR_HOIST_RING] = { "hoist-ring", N_ ("Swivel hoist ring"), NULL },
+  [SY_GEAR_HOOK] = { "hook", N_ ("Hook"), NULL },
+  [SY_GEAR_MASTER_LINK] = { "master-link", N_ ("Master link"), NULL },
+  [SY_GEAR_HOIST] = { "hoist", N_ ("Hoist"), NULL },
+  [SY_GEAR_CRANE] = { "crane", N_ ("Crane"), NULL },
+  [SY_GEAR_BEAM] = { "beam", N_ ("Beam"), NULL },
+  [SY_GEAR_TRUCK] = { "truck", N_ ("Fork truck"), NULL },
+  [SY_GEAR_CART] = { "cart", N_ ("Cart"), NULL },
+  [SY_GEAR_MANIPULATOR] = { "manipulator", N_ ("Manipulator"), NULL },
+};
+
 void
-sy_sink_begin (SySink *sink, const SyMethod *method, SyQuantity *quantities)
+sy_sink_begin (SySink *sink, const SyMethod *method, SyQuantity *quantities, SyNamed *named)
 {
   sink->quantities = quantities;
   sink->n_quantities = method->n_symbols;
   for (size_t i = 0; i < method->n_symbols; i++)
     quantities[i] = (SyQuantity) { &method->symbols[i], 0, SY_STATE_ABSENT };
+  sink->named = named;
+  sink->n_named = 0;
   sink->n_notes = 0;
+  for (int i = 0; i < SY_N_NOTE_CLASSES; i++)
+    sink->dropped[i] = false;
   sink->governing_end = 0;
   sink->governing = "";
+  sink->governing_text[0] = '\0';
   sink->index_symbol = method->index_symbol;
 }
 
@@ -112,19 +141,70 @@ sy_sink_value (SySink *sink, size_t symbol, double value)
   quantity->state = isfinite (value) ? SY_STATE_VALUE : SY_STATE_UNBOUNDED;
 }
 
-SyNote *
-sy_sink_note (SySink *sink, const char *id, SyNoteClass note_class)
+/* Appends a part after a dot; cut when the room is full. */
+static size_t
+add_part (char *text, size_t at, const char *part)
 {
+  size_t length = strlen (part);
+
+  if (length == 0)
+    return at;
+  if (at > 0 && at + 1 < SY_NAMED_TEXT_MAX)
+    text[at++] = '.';
+  if (length > SY_NAMED_TEXT_MAX - 1 - at)
+    length = SY_NAMED_TEXT_MAX - 1 - at;
+  memcpy (text + at, part, length);
+  text[at + length] = '\0';
+  return at + length;
+}
+
+const char *
+sy_sink_named (SySink *sink, const char *prefix, const char *name, const char *suffix, SyKind kind, const char *label,
+               const char *source, double value)
+{
+  if (sink->named == NULL || sink->n_named == SY_NAMED_MAX)
+    return NULL;
+  SyNamed *named = &sink->named[sink->n_named++];
+  size_t at = add_part (named->text, 0, prefix);
+  at = add_part (named->text, at, name);
+  add_part (named->text, at, suffix);
+  named->symbol = (SySymbol) { named->text, kind, label, source };
+  named->quantity = (SyQuantity) { &named->symbol, value, isfinite (value) ? SY_STATE_VALUE : SY_STATE_UNBOUNDED };
+  return named->text;
+}
+
+SyNote *
+sy_sink_note_on (SySink *sink, const char *id, SyNoteClass note_class, const char *subject)
+{
+  size_t length = strnlen (subject, SY_NOTE_SUBJECT_MAX - 1);
+
+  /* cut between characters, not within one */
+  while (length > 0 && subject[length] != '\0' && ((unsigned char) subject[length] & 0xc0) == 0x80)
+    length--;
   for (int i = 0; i < sink->n_notes; i++)
-    if (strcmp (sink->notes[i].id, id) == 0)
+    if (strcmp (sink->notes[i].id, id) == 0 && strlen (sink->notes[i].subject) == length
+        && memcmp (sink->notes[i].subject, subject, length) == 0)
       return NULL; /* said once is enough */
   if (sink->n_notes == SY_NOTES_MAX)
-    return NULL;
+    {
+      sink->dropped[note_class] = true;
+      return NULL;
+    }
   SyNote *note = &sink->notes[sink->n_notes++];
   note->id = id;
   note->note_class = note_class;
+  memcpy (note->subject, subject, length);
+  note->subject[length] = '\0';
   note->n_args = 0;
+  note->symbol = note->source = NULL;
+  note->from_memory = false;
   return note;
+}
+
+SyNote *
+sy_sink_note (SySink *sink, const char *id, SyNoteClass note_class)
+{
+  return sy_sink_note_on (sink, id, note_class, "");
 }
 
 void
@@ -134,4 +214,34 @@ sy_note_arg (SyNote *note, SyKind kind, double value)
     return;
   note->kinds[note->n_args] = kind;
   note->args[note->n_args++] = value;
+}
+
+void
+sy_note_source (SyNote *note, const char *symbol, const char *source, bool from_memory)
+{
+  if (note == NULL)
+    return;
+  note->symbol = symbol;
+  note->source = source;
+  note->from_memory = from_memory;
+}
+
+double
+sy_as_of (const SyCommonFacts *common, const SyContext *context)
+{
+  double days;
+
+  return common->as_of != NULL && sy_date_read (common->as_of, &days) ? days : context->today;
+}
+
+const SyQuantity *
+sy_sink_quantity (const SySink *sink, const char *symbol)
+{
+  for (size_t i = 0; i < sink->n_quantities; i++)
+    if (strcmp (sink->quantities[i].symbol->symbol, symbol) == 0)
+      return sink->quantities[i].state == SY_STATE_ABSENT ? NULL : &sink->quantities[i];
+  for (size_t i = 0; i < sink->n_named; i++)
+    if (strcmp (sink->named[i].text, symbol) == 0)
+      return &sink->named[i].quantity;
+  return NULL;
 }

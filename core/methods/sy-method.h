@@ -57,42 +57,94 @@ typedef struct
   SyState state;
 } SyQuantity;
 
-typedef enum
-{
-  SY_NOTE_CAUTION,  /* said with the result                             */
-  SY_NOTE_EXCLUDED, /* a condition that the method excludes: "outside"  */
-  SY_NOTE_MISSING,  /* something that the verdict needs                 */
-} SyNoteClass;
-
-#define SY_NOTE_ARGS 3
+/* A quantity of something that the facts name: "leg.A.tension". */
+#define SY_NAMED_TEXT_MAX 160
 typedef struct
 {
-  const char *id; /* template; words are in core/record/sy-words.c */
+  SySymbol symbol;               /* points to @text                    */
+  char text[SY_NAMED_TEXT_MAX];
+  SyQuantity quantity;           /* points to @symbol                  */
+} SyNamed;
+#define SY_NAMED_MAX 320
+
+typedef enum
+{
+  SY_NOTE_CAUTION,  /* said with the result                                                    */
+  SY_NOTE_EXCLUDED, /* a condition that the method excludes: "outside"                         */
+  SY_NOTE_MISSING,  /* something that a record needs: "incomplete" there, a caution in assess  */
+  SY_NOTE_NEEDED,   /* something that the verdict needs: "incomplete"                          */
+  SY_NOTE_IMPROVE,  /* something that asks for better: "improve"                               */
+  SY_NOTE_REFUSED,  /* "do-not-lift"                                                           */
+} SyNoteClass;
+#define SY_N_NOTE_CLASSES 6
+
+#define SY_NOTE_ARGS 3
+#define SY_NOTE_SUBJECT_MAX 96
+typedef struct
+{
+  const char *id; /* template; words are in core/record/sy-words*.c */
   SyNoteClass note_class;
-  double args[SY_NOTE_ARGS];
+  char subject[SY_NOTE_SUBJECT_MAX]; /* {subject}: what it is about, as the facts name it; "" for none */
+  double args[SY_NOTE_ARGS];         /* {value}, {limit}, {third}                                       */
   SyKind kinds[SY_NOTE_ARGS];
   int n_args;
+  const char *symbol;                /* quantity that it is about; NULL none. Static, or a SyNamed's    */
+  const char *source;                /* NULL: the method's conditions_source. Static                    */
+  bool from_memory;
 } SyNote;
 
-/* Where a method puts what it found. For methods with a fixed list of symbols quantity i is symbol i. */
-#define SY_NOTES_MAX 40
+/* Where a method puts what it found. Quantity i is symbol i of the method; those of things that the facts name follow. */
+#define SY_NOTES_MAX 64
 typedef struct
 {
   SyQuantity *quantities; /* the caller's, room for n_symbols of the method */
   size_t n_quantities;
+  SyNamed *named;         /* the caller's, room for SY_NAMED_MAX; NULL: they are not wanted */
+  size_t n_named;
   SyNote notes[SY_NOTES_MAX];
   int n_notes;
+  bool dropped[SY_N_NOTE_CLASSES]; /* a note of that class found no room: it still counts in the verdict */
   int governing_end;              /* method's own index of the end that governs      */
-  const char *governing;          /* "origin.HM"; static                             */
+  const char *governing;          /* "origin.HM"; static or governing_text           */
+  char governing_text[SY_NAMED_TEXT_MAX];
   const char *index_symbol;       /* symbol of the index that decides: "LI"          */
 } SySink;
 
-/* Settings of a calculation that come from the policy. */
+/* How a mass was had. */
+typedef enum { SY_BASIS_WEIGHED, SY_BASIS_PLATE, SY_BASIS_DRAWING, SY_BASIS_ESTIMATED } SyBasis;
+#define SY_N_BASES 4
+extern const SyChoice sy_basis_choices[SY_N_BASES];
+
+/* What gear is; also the kinds of elements and suspensions of a rigged lift. */
+typedef enum
+{
+  SY_GEAR_SLING, SY_GEAR_SHACKLE, SY_GEAR_EYEBOLT, SY_GEAR_HOIST_RING, SY_GEAR_HOOK, SY_GEAR_MASTER_LINK,
+  SY_GEAR_HOIST, SY_GEAR_CRANE, SY_GEAR_BEAM, SY_GEAR_TRUCK, SY_GEAR_CART, SY_GEAR_MANIPULATOR,
+} SyGearKind;
+#define SY_N_GEAR_KINDS 12
+extern const SyChoice sy_gear_kind_choices[SY_N_GEAR_KINDS];
+
+/* How often a kind of gear is thoroughly examined: data of the policy. */
+#define SY_RULE_TEXT_MAX 200
+typedef struct
+{
+  SyGearKind kind;
+  int months;                        /* over 0                                  */
+  char regulation[SY_RULE_TEXT_MAX]; /* what asks for it                        */
+  bool from_memory;
+} SyExaminationRule;
+#define SY_EXAMINATION_RULES_MAX 48
+
+/* Settings of a calculation that come from the policy, and the day. */
 typedef struct
 {
   SyUnits units;
   int default_assigned; /* SyAssigned                                     */
   bool quantities_only; /* skip notes: for repeated draws                 */
+  double today;         /* days since 1970; NAN: not known                */
+  double allowance_percent[SY_N_BASES];
+  const SyExaminationRule *examinations; /* NULL with n_examinations 0    */
+  size_t n_examinations;
 } SyContext;
 
 /* A fact that varies from one measurement to the next. */
@@ -149,13 +201,18 @@ typedef struct SyMethod
   const char *source;     /* publication and edition */
   const char *conditions_source; /* clause on what the method leaves out */
   int edition;            /* of our implementation; raised when a result can change */
+  const char *item_kind;  /* what the record keeps it as: "task", "die", "gear"     */
+  bool by_capacity;       /* the favourable verdict is within-capacity, not by-hand */
+  bool dated;             /* the result depends on the day                          */
+  const char *memory_caution; /* N_(): said with every result whose tables stand from memory; NULL: said only
+                                 where a row of the policy does                      */
   size_t facts_size;      /* struct that begins with SyCommonFacts */
   const SyField *fields;  /* the method's own, without the common ones */
   size_t n_fields;
   const SySymbol *symbols;
   size_t n_symbols;
-  const char *index_symbol; /* the index that decides: "LI"                  */
-  const char *ratio_symbol; /* mass against the second limit: "mR_ratio"     */
+  const char *index_symbol; /* the index that decides: "LI", "utilisation"; NULL none      */
+  const char *ratio_symbol; /* mass against the second limit: "mR_ratio"; NULL none        */
   const SyMeasured *measured;
   size_t n_measured;
 
@@ -165,20 +222,23 @@ typedef struct SyMethod
   /* Facts that passed the check, to quantities and notes. */
   void (*evaluate) (const void *facts, const SyContext *context, SySink *sink);
 
-  /* Candidate values for one factor that may reach the goal, and its best value; the caller judges them.
+  /* NULL with n_factors 0. Candidate values for one factor that may reach the goal, and its best value; the caller judges them.
      @factor runs from 0 to n_factors - 1. @best receives the value at which the factor costs least.
      Return value: how many candidates in @changes (room for SY_CHANGES_MAX); *has_best says if best was set. */
   size_t n_factors;
   size_t (*candidates) (const void *facts, const SyContext *context, const SyGoal *goal, size_t factor,
                         SyChange *changes, SyChange *best, bool *has_best);
 
-  /* Largest heaviest mass that is within every goal as the task stands, in the unit; false: none. */
+  /* NULL for none. Largest heaviest mass that is within every goal as the task stands, in the unit; false: none. */
   bool (*largest_mass) (const void *facts, const SyContext *context, const SyGoal *goal, double *mass,
                         SyChange *change);
 
-  /* The formula of a quantity with the numbers put in, symbols and figures only ("HM = 25 / 55 = 0.4545"), into
+  /* NULL for none. The formula of a quantity with the numbers put in, symbols and figures only ("HM = 25 / 55 = 0.4545"), into
      SY_FORMULA_MAX bytes; false when it has none. */
   bool (*formula) (const SySink *sink, size_t symbol, SyUnits units, char *text);
+
+  /* NULL for none. The same for a quantity of something that the facts name. */
+  bool (*named_formula) (const SySink *sink, const SyNamed *named, SyUnits units, char *text);
 
   /* The view that is rounded as a person would fill in the printed manual's worksheet; NULL when the manual has none.
      @part runs from 0; false when there is no such part. */
@@ -202,10 +262,22 @@ const SyField *sy_method_field (const SyMethod *method, const char *path, size_t
 void sy_method_clear (const SyMethod *method, void *facts);
 
 /* Helpers for method files */
-void sy_sink_begin (SySink *sink, const SyMethod *method, SyQuantity *quantities);
+void sy_sink_begin (SySink *sink, const SyMethod *method, SyQuantity *quantities, SyNamed *named);
 void sy_sink_value (SySink *sink, size_t symbol, double value);
+/* A quantity called @prefix.@name.@suffix ("leg", "A", "tension"; an empty part is left out). Return value: its symbol, in the
+   sink's memory; NULL where named quantities are not wanted or find no room. */
+const char *sy_sink_named (SySink *sink, const char *prefix, const char *name, const char *suffix, SyKind kind,
+                           const char *label, const char *source, double value);
+/* The same id is said once for a subject. NULL: said already, or no room (which still counts in the verdict). */
 SyNote *sy_sink_note (SySink *sink, const char *id, SyNoteClass note_class);
+SyNote *sy_sink_note_on (SySink *sink, const char *id, SyNoteClass note_class, const char *subject);
 void sy_note_arg (SyNote *note, SyKind kind, double value); /* NULL note: ignored */
+/* Where it comes from; NULL note: ignored. */
+void sy_note_source (SyNote *note, const char *symbol, const char *source, bool from_memory);
+/* The day on which due dates are judged: the facts' own, or today; NAN when neither is known. */
+double sy_as_of (const SyCommonFacts *common, const SyContext *context);
+/* The quantity by symbol, named ones too; NULL when it is absent. */
+const SyQuantity *sy_sink_quantity (const SySink *sink, const char *symbol);
 
 /* The largest symbol count of any method: room for a sink's quantities. */
 #define SY_QUANTITIES_MAX 64

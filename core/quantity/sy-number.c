@@ -270,7 +270,6 @@ sy_quantity_parse (const char *text, size_t length, SyKind kind, SyUnits units, 
 {
   double number;
   size_t used;
-  double per_metric;
   SyTextStatus status = sy_number_parse (text, length, &number, &used);
 
   if (status != SY_TEXT_OK)
@@ -288,18 +287,8 @@ sy_quantity_parse (const char *text, size_t length, SyKind kind, SyUnits units, 
       *value = number;
       return SY_TEXT_OK;
     }
-  if (!sy_unit_find (kind, text + used, length - used, &per_metric))
+  if (!sy_unit_read (kind, units, number, text + used, length - used, value))
     return SY_TEXT_WRONG_UNIT;
-
-  /* A unit of the document's own system is not converted there and back. */
-  double own = kind == SY_KIND_MASS ? SY_KG_PER_LB : kind == SY_KIND_REACH ? SY_CM_PER_IN : 1;
-  if (units == SY_UNITS_US && per_metric == own)
-    *value = number;
-  else
-    {
-      double metric = number * per_metric;
-      *value = units == SY_UNITS_US ? metric / own : metric;
-    }
   if (!isfinite (*value))
     return SY_TEXT_TOO_LARGE;
   return SY_TEXT_OK;

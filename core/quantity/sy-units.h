@@ -22,12 +22,24 @@ typedef enum
   SY_KIND_FREQUENCY, /* 1/min         · 1/min                */
   SY_KIND_COUNT,     /* whole number, no unit ("1")          */
   SY_KIND_PERCENT,   /* %             · %                    */
+  SY_KIND_LENGTH,    /* mm            · in  (rigging)        */
+  SY_KIND_FORCE,     /* kN            · lbf (rigging)        */
+  SY_KIND_HAND_FORCE, /* N            · lbf (handling)       */
+  SY_KIND_DENSITY,   /* kg/m3         · lb/in3               */
+  SY_KIND_AREA,      /* mm2           · in2                  */
+  SY_KIND_TEMPERATURE, /* degC        · degF                 */
+  SY_KIND_STIFFNESS, /* kN/mm         · lbf/in               */
+  SY_KIND_SLOPE,     /* deg           · deg; text may be "2 %", rise over run */
+  SY_KIND_DATE,      /* days since 1970-01-01, in both; printed as a date     */
 } SyKind;
-#define SY_N_KINDS 8
+#define SY_N_KINDS 17
 
 /* Exact by definition (international yard and pound agreement, 1959). */
 #define SY_KG_PER_LB 0.45359237
 #define SY_CM_PER_IN 2.54
+#define SY_MM_PER_IN 25.4
+/* Standard acceleration of gravity, exact (3rd CGPM, 1901): lbf and kN by way of it. */
+#define SY_GRAVITY 9.80665
 
 /**
  * sy_unit_name:
@@ -51,13 +63,14 @@ bool sy_units_from_id (const char *id, SyUnits *units);
 double sy_unit_convert (SyKind kind, double value, SyUnits from, SyUnits to);
 
 /**
- * sy_unit_find:
- * Look up unit text such as "lb", "in", "°" or "/min" for a kind.
+ * sy_unit_read:
+ * A number with a unit such as "lb", "in", "°" or "/min" behind it, in the unit of @kind in @units. A unit of the
+ * system's own is not converted there and back.
  * Parameters:   text, length  the unit's text without surrounding blanks.
- *               per_metric    receives the factor to the kind's metric unit: value × factor. Not NULL.
+ *               value         receives the quantity; written only on true. Not NULL.
  * Return value: false when the text is no unit of that kind.
  */
-bool sy_unit_find (SyKind kind, const char *text, size_t length, double *per_metric);
+bool sy_unit_read (SyKind kind, SyUnits units, double number, const char *text, size_t length, double *value);
 
 /**
  * sy_unit_list:

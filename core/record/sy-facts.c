@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "sy-date.h"
 #include "sy-json-place.h"
 
 typedef struct
@@ -23,6 +24,12 @@ report (const Reading *reading, SyProblemKind kind, const SyJsonPlace *place, in
                    strcmp (unit, "1") == 0 ? "" : unit);
 }
 
+static bool
+has_unit (const SyField *field)
+{
+  return field->type == SY_MEMBER_NUMBER || field->type == SY_MEMBER_VECTOR || field->type == SY_MEMBER_VECTORS;
+}
+
 /* A value that is not what its field takes: says what was given and what is allowed. */
 static void
 refuse (const Reading *reading, SyProblemKind kind, const SyJsonPlace *place, const SyField *field,
@@ -36,7 +43,7 @@ refuse (const Reading *reading, SyProblemKind kind, const SyJsonPlace *place, co
   sy_field_allowed (field, reading->units, allowed, sizeof allowed);
   text = g_strconcat (before, allowed, NULL);
   report (reading, kind, place, value->line, valid, text,
-          field->type == SY_MEMBER_NUMBER ? sy_unit_name (field->kind, reading->units) : "");
+          has_unit (field) ? sy_unit_name (field->kind, reading->units) : "");
 }
 
 static bool
@@ -45,9 +52,10 @@ has_units (SyKind kind)
   return *sy_unit_list (kind) != '\0';
 }
 
-static void
-read_number (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
-             SyNumber *out)
+/* A number of the field's kind and in its range; false when it was refused. */
+static bool
+read_measure (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+              double *out)
 {
   double number;
 
@@ -83,20 +91,118 @@ read_number (const Reading *reading, const SyJsonPlace *place, const SyField *fi
       if (status != SY_TEXT_OK)
         {
           refuse (reading, SY_PROBLEM_NUMBER_TEXT, place, field, value, why);
-          return;
+          return false;
         }
     }
   else
     {
       refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
-      return;
+      return false;
     }
   if (!sy_field_in_range (field, reading->units, number))
     {
       refuse (reading, SY_PROBLEM_RANGE, place, field, value, "");
+      return false;
+    }
+  *out = number;
+  return true;
+}
+
+static void
+read_number (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+             SyNumber *out)
+{
+  double number;
+
+  if (read_measure (reading, place, field, value, &number))
+    *out = (SyNumber) { number, true };
+}
+
+static bool
+read_vector (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+             SyVector *out)
+{
+  SyVector vector = { { 0, 0, 0 }, true };
+  gsize n = 0;
+
+  if (value->type != SY_JSON_ARRAY || value->n_children != G_N_ELEMENTS (vector.at))
+    {
+      refuse (reading, value->type == SY_JSON_ARRAY ? SY_PROBLEM_SIZE : SY_PROBLEM_TYPE, place, field, value, "");
+      return false;
+    }
+  for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
+    {
+      SyJsonPlace at = { place, NULL, n };
+      vector.given = read_measure (reading, &at, field, item, &vector.at[n]) && vector.given;
+    }
+  if (vector.given)
+    *out = vector;
+  return vector.given;
+}
+
+/* More than a list may hold; says so. */
+static bool
+too_many (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value)
+{
+  if (value->n_children <= field->max_items)
+    return false;
+  g_autofree char *given = g_strdup_printf ("%" G_GSIZE_FORMAT " items", value->n_children);
+  g_autofree char *allowed = g_strdup_printf ("at most %" G_GSIZE_FORMAT " items", field->max_items);
+  report (reading, SY_PROBLEM_SIZE, place, value->line, given, allowed, "");
+  return true;
+}
+
+/* One [x, y, z], or a list of them. */
+static void
+read_vectors (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+              SyList *out)
+{
+  SyVector *items = sy_memory_take (reading->memory, MAX (value->n_children, 1) * sizeof *items);
+  gsize n = 0;
+
+  if (value->type != SY_JSON_ARRAY || value->first == NULL || value->first->type != SY_JSON_ARRAY)
+    {
+      if (read_vector (reading, place, field, value, &items[0]))
+        *out = (SyList) { items, 1, true };
       return;
     }
-  *out = (SyNumber) { number, true };
+  if (too_many (reading, place, field, value))
+    return;
+  for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
+    {
+      SyJsonPlace at = { place, NULL, n };
+      read_vector (reading, &at, field, item, &items[n]);
+    }
+  *out = (SyList) { items, n, true };
+}
+
+/* One text, or a list of texts. */
+static void
+read_texts (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+            SyList *out)
+{
+  const char **items = sy_memory_take (reading->memory, MAX (value->n_children, 1) * sizeof *items);
+  gsize n = 0;
+
+  if (value->type == SY_JSON_TEXT)
+    items[n++] = value->text;
+  else if (value->type != SY_JSON_ARRAY)
+    {
+      refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      return;
+    }
+  else if (too_many (reading, place, field, value))
+    return;
+  else
+    for (const SyJson *item = value->first; item != NULL; item = item->next)
+      {
+        SyJsonPlace at = { place, NULL, n };
+        if (item->type == SY_JSON_TEXT)
+          items[n++] = item->text;
+        else
+          refuse (reading, SY_PROBLEM_TYPE, &at, field, item, "");
+      }
+  *out = (SyList) { items, n, true };
 }
 
 static int
@@ -136,23 +242,6 @@ read_set (const Reading *reading, const SyJsonPlace *place, const SyField *field
   *out = set;
 }
 
-static bool
-is_date (const char *text)
-{
-  int year, month, day;
-
-  if (strlen (text) != 10 || text[4] != '-' || text[7] != '-')
-    return false;
-  for (int i = 0; i < 10; i++)
-    if (i != 4 && i != 7 && !g_ascii_isdigit (text[i]))
-      return false;
-  year = (text[0] - '0') * 1000 + (text[1] - '0') * 100 + (text[2] - '0') * 10 + (text[3] - '0');
-  month = (text[5] - '0') * 10 + (text[6] - '0');
-  day = (text[8] - '0') * 10 + (text[9] - '0');
-  return year > 0 && month > 0 && month < 13 && day > 0
-         && g_date_valid_dmy ((GDateDay) day, (GDateMonth) month, (GDateYear) year);
-}
-
 static void read_group (const Reading *reading, const SyJsonPlace *place, const SyField *members,
                         size_t n_members, const SyJson *object, void *into);
 
@@ -165,13 +254,8 @@ read_list (const Reading *reading, const SyJsonPlace *place, const SyField *fiel
       refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
       return;
     }
-  if (value->n_children > field->max_items)
-    {
-      g_autofree char *given = g_strdup_printf ("%" G_GSIZE_FORMAT " items", value->n_children);
-      g_autofree char *allowed = g_strdup_printf ("at most %" G_GSIZE_FORMAT " items", field->max_items);
-      report (reading, SY_PROBLEM_SIZE, place, value->line, given, allowed, "");
-      return;
-    }
+  if (too_many (reading, place, field, value))
+    return;
   char *items = sy_memory_take (reading->memory, MAX (value->n_children, 1) * field->group_size);
   gsize n = 0;
   for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
@@ -193,6 +277,7 @@ read_member (const Reading *reading, const SyJsonPlace *place, const SyField *fi
              void *group)
 {
   void *at = (char *) group + field->offset;
+  double days;
   int choice;
 
   switch (field->type)
@@ -221,7 +306,7 @@ read_member (const Reading *reading, const SyJsonPlace *place, const SyField *fi
     case SY_MEMBER_DATE:
       if (value->type != SY_JSON_TEXT)
         refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
-      else if (field->type == SY_MEMBER_DATE && !is_date (value->text))
+      else if (field->type == SY_MEMBER_DATE && !sy_date_read (value->text, &days))
         refuse (reading, SY_PROBLEM_RANGE, place, field, value, "");
       else
         *(const char **) at = value->text;
@@ -237,6 +322,15 @@ read_member (const Reading *reading, const SyJsonPlace *place, const SyField *fi
       break;
     case SY_MEMBER_LIST:
       read_list (reading, place, field, value, at);
+      break;
+    case SY_MEMBER_VECTOR:
+      read_vector (reading, place, field, value, at);
+      break;
+    case SY_MEMBER_VECTORS:
+      read_vectors (reading, place, field, value, at);
+      break;
+    case SY_MEMBER_TEXTS:
+      read_texts (reading, place, field, value, at);
       break;
     }
 }
@@ -276,7 +370,7 @@ report_missing (const Reading *reading, const SyJsonPlace *outer, const SyField 
         continue;
       sy_field_allowed (&members[i], reading->units, allowed, sizeof allowed);
       report (reading, SY_PROBLEM_MISSING, &at, object->line, "nothing", allowed,
-              members[i].type == SY_MEMBER_NUMBER ? sy_unit_name (members[i].kind, reading->units) : "");
+              has_unit (&members[i]) ? sy_unit_name (members[i].kind, reading->units) : "");
     }
 }
 
@@ -335,6 +429,20 @@ read_head (Reading *reading, const SyJson *document)
   return have_units ? method : NULL;
 }
 
+/* "legs[0]": the member, and the item of the list; NULL where the document has none. */
+static const SyJson *
+follow_step (const SyJson *at, char *step)
+{
+  char *mark = strchr (step, '[');
+
+  if (mark != NULL)
+    *mark++ = '\0';
+  at = sy_json_member (at, step);
+  for (gint64 n = mark ? g_ascii_strtoll (mark, NULL, 10) : 0; at != NULL && mark != NULL && n >= 0; n--)
+    at = n == g_ascii_strtoll (mark, NULL, 10) ? at->first : at->next;
+  return at;
+}
+
 /* Lines of problems that a cross-field check found: the member itself, or the document. */
 static void
 give_lines (const SyJson *document, SyProblems *problems, int from)
@@ -346,12 +454,11 @@ give_lines (const SyJson *document, SyProblems *problems, int from)
       const SyJson *at = document;
 
       problem->line = document->line;
-      for (int k = 1; keys[0] != NULL && keys[k] != NULL; k++)
+      for (int k = 1; keys[0] != NULL && keys[k] != NULL && at != NULL; k++)
         {
-          at = sy_json_member (at, keys[k]);
-          if (at == NULL)
-            break;
-          problem->line = at->line;
+          at = follow_step (at, keys[k]);
+          if (at != NULL)
+            problem->line = at->line;
         }
     }
 }

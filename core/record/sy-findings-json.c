@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-date.h"
 #include "sy-json.h"
 #include "sy-words.h"
 
@@ -70,14 +71,29 @@ number_member (Writer *writer, const char *name, double value)
   number (writer, value);
 }
 
+/* A measure: a number, or the text of a date. */
+static void
+measure (Writer *writer, double value, SyKind kind)
+{
+  char date[SY_DATE_TEXT_MAX];
+
+  if (kind != SY_KIND_DATE)
+    {
+      number (writer, value);
+      return;
+    }
+  sy_date_print (value, date);
+  sy_json_write_text (writer->out, date);
+}
+
 /* {"value":1.5} or {"value":null,"state":"unbounded"}, with the unit where one is given */
 static void
-value_object (Writer *writer, double value, const char *unit)
+value_object (Writer *writer, double value, SyKind kind, const char *unit)
 {
   GString *out = writer->out;
 
   g_string_append (out, "{\"value\":");
-  number (writer, value);
+  measure (writer, value, kind);
   if (unit != NULL)
     text_member (out, "unit", unit);
   if (isinf (value))
@@ -100,7 +116,20 @@ write_quantities (Writer *writer)
         continue;
       g_string_append (out, between);
       key (out, quantity->symbol->symbol);
-      value_object (writer, quantity->value, sy_unit_name (quantity->symbol->kind, findings->units));
+      value_object (writer, quantity->value, quantity->symbol->kind,
+                    sy_unit_name (quantity->symbol->kind, findings->units));
+      between = ",";
+    }
+  for (size_t i = 0; i < findings->sink.n_named; i++)
+    {
+      const SyQuantity *quantity = &findings->named[i].quantity;
+
+      g_string_append (out, between);
+      /* the name is the facts' own: any text */
+      sy_json_write_text (out, findings->named[i].text);
+      g_string_append_c (out, ':');
+      value_object (writer, quantity->value, quantity->symbol->kind,
+                    sy_unit_name (quantity->symbol->kind, findings->units));
       between = ",";
     }
   g_string_append_c (out, '}');
@@ -124,16 +153,22 @@ write_reasons (Writer *writer)
       text_member (out, "verdict", sy_verdict_id (reason->verdict));
       if (reason->urgency != SY_URGENCY_NONE)
         text_member (out, "urgency", reason->urgency == SY_URGENCY_NOW ? "now" : "soon");
+      if (reason->note != NULL && *reason->note->subject)
+        text_member (out, "subject", reason->note->subject);
       if (reason->quantity != NULL)
         text_member (out, "quantity", reason->quantity->symbol->symbol);
       if (reason->has_value)
         {
-          number_member (writer, "value", reason->value);
+          g_string_append (out, ",\"value\":");
+          measure (writer, reason->value, reason->kind);
           if (isinf (reason->value))
             text_member (out, "state", "unbounded");
         }
       if (reason->has_limit)
-        number_member (writer, "limit", reason->limit);
+        {
+          g_string_append (out, ",\"limit\":");
+          measure (writer, reason->limit, reason->kind);
+        }
       if (reason->has_value)
         text_member (out, "unit", sy_unit_name (reason->kind, findings->units));
       if (reason->source != NULL && *reason->source)
@@ -242,11 +277,11 @@ write_spread (Writer *writer)
   g_string_append (out, ",\"spread\":{\"index\":");
   sy_json_write_text (out, findings->method->index_symbol);
   g_string_append (out, ",\"p5\":");
-  value_object (writer, spread->p5, NULL);
+  value_object (writer, spread->p5, SY_KIND_RATIO, NULL);
   g_string_append (out, ",\"median\":");
-  value_object (writer, spread->median, NULL);
+  value_object (writer, spread->median, SY_KIND_RATIO, NULL);
   g_string_append (out, ",\"p95\":");
-  value_object (writer, spread->p95, NULL);
+  value_object (writer, spread->p95, SY_KIND_RATIO, NULL);
   number_member (writer, "share_over_goal", spread->share_over_goal);
   number_member (writer, "goal", spread->goal);
   number_member (writer, "draws", spread->draws);
@@ -314,7 +349,13 @@ sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet
   sy_json_write_text (out, findings->policy->id);
   number_member (&writer, "version", findings->policy->version);
   g_string_append_c (out, '}');
-  text_member (out, "index", method->index_symbol);
+  if (!isnan (findings->as_of))
+    {
+      g_string_append (out, ",\"as_of\":");
+      measure (&writer, findings->as_of, SY_KIND_DATE);
+    }
+  if (method->index_symbol != NULL)
+    text_member (out, "index", method->index_symbol);
   write_quantities (&writer);
   text_member (out, "governing", findings->governing);
   text_member (out, "verdict", sy_verdict_id (findings->verdict));

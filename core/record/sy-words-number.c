@@ -2,27 +2,23 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-date.h"
 #include "sy-words-private.h"
 
+/* Decimals with which a measure is read, by kind and unit system. */
 static int
-decimals_of (SyKind kind)
+decimals_of (SyKind kind, SyUnits units)
 {
-  switch (kind)
-    {
-    case SY_KIND_RATIO:
-      return 2;
-    case SY_KIND_MASS:
-    case SY_KIND_REACH:
-    case SY_KIND_ANGLE:
-    case SY_KIND_MINUTES:
-    case SY_KIND_PERCENT:
-      return 1;
-    case SY_KIND_FREQUENCY:
-      return 2;
-    case SY_KIND_COUNT:
-      return 0;
-    }
-  return 1;
+  static const signed char decimals[SY_N_KINDS][SY_N_UNITS] = {
+    [SY_KIND_RATIO] = { 2, 2 },     [SY_KIND_MASS] = { 1, 1 },      [SY_KIND_REACH] = { 1, 1 },
+    [SY_KIND_ANGLE] = { 1, 1 },     [SY_KIND_MINUTES] = { 1, 1 },   [SY_KIND_FREQUENCY] = { 2, 2 },
+    [SY_KIND_COUNT] = { 0, 0 },     [SY_KIND_PERCENT] = { 1, 1 },   [SY_KIND_LENGTH] = { 1, 2 },
+    [SY_KIND_FORCE] = { 2, 0 },     [SY_KIND_HAND_FORCE] = { 0, 0 }, [SY_KIND_DENSITY] = { 0, 4 },
+    [SY_KIND_AREA] = { 0, 2 },      [SY_KIND_TEMPERATURE] = { 0, 0 }, [SY_KIND_STIFFNESS] = { 2, 0 },
+    [SY_KIND_SLOPE] = { 1, 1 },     [SY_KIND_DATE] = { 0, 0 },
+  };
+
+  return decimals[kind][units];
 }
 
 static char *
@@ -34,27 +30,32 @@ print (double value, int decimals, bool keep_zeros)
   return g_strdup (buffer);
 }
 
+/* What a reader sees behind a number, where that is not the unit's own name. */
+static const char *
+shown_unit (SyKind kind, SyUnits units)
+{
+  static const char *const shown[SY_N_KINDS][SY_N_UNITS] = {
+    [SY_KIND_RATIO] = { "", "" },
+    [SY_KIND_COUNT] = { "", "" },
+    [SY_KIND_ANGLE] = { "\xc2\xb0", "\xc2\xb0" },
+    [SY_KIND_SLOPE] = { "\xc2\xb0", "\xc2\xb0" },
+    [SY_KIND_FREQUENCY] = { " / min", " / min" },
+    [SY_KIND_DENSITY] = { " kg/m\xc2\xb3", " lb/in\xc2\xb3" },
+    [SY_KIND_AREA] = { " mm\xc2\xb2", " in\xc2\xb2" },
+    [SY_KIND_TEMPERATURE] = { " \xc2\xb0" "C", " \xc2\xb0" "F" },
+  };
+
+  return shown[kind][units];
+}
+
 static char *
 with_unit (char *number, SyKind kind, SyUnits units)
 {
   g_autofree char *text = number;
+  const char *unit = shown_unit (kind, units);
 
-  switch (kind)
-    {
-    case SY_KIND_RATIO:
-    case SY_KIND_COUNT:
-      return g_steal_pointer (&text);
-    case SY_KIND_ANGLE:
-      return g_strconcat (text, "°", NULL);
-    case SY_KIND_FREQUENCY:
-      return g_strconcat (text, " / min", NULL);
-    case SY_KIND_MASS:
-    case SY_KIND_REACH:
-    case SY_KIND_MINUTES:
-    case SY_KIND_PERCENT:
-      return g_strconcat (text, " ", sy_unit_name (kind, units), NULL);
-    }
-  return g_steal_pointer (&text);
+  return unit != NULL ? g_strconcat (text, unit, NULL)
+                      : g_strconcat (text, " ", sy_unit_name (kind, units), NULL);
 }
 
 char *
@@ -66,19 +67,26 @@ sy_words_number (double value, int decimals)
 static char *
 quantity (double value, SyKind kind, SyUnits units, int decimals)
 {
+  if (kind == SY_KIND_DATE)
+    {
+      char date[SY_DATE_TEXT_MAX];
+
+      sy_date_print (value, date);
+      return g_strdup (date);
+    }
   return with_unit (print (value, decimals, kind == SY_KIND_RATIO), kind, units);
 }
 
 char *
 sy_words_quantity (double value, SyKind kind, SyUnits units)
 {
-  return quantity (value, kind, units, decimals_of (kind));
+  return quantity (value, kind, units, decimals_of (kind, units));
 }
 
 char *
 sy_words_against (double value, double limit, SyKind kind, SyUnits units)
 {
-  int decimals = decimals_of (kind);
+  int decimals = decimals_of (kind, units);
 
   if (isfinite (value) && isfinite (limit) && value != limit)
     while (decimals < 9 && sy_number_round (value, decimals) == sy_number_round (limit, decimals))
@@ -89,7 +97,7 @@ sy_words_against (double value, double limit, SyKind kind, SyUnits units)
 char *
 sy_words_directed (double value, double towards, SyKind kind, SyUnits units)
 {
-  int decimals = decimals_of (kind);
+  int decimals = decimals_of (kind, units);
   double power = pow (10, decimals);
   double shown = value * power;
 

@@ -68,6 +68,10 @@ fill_result (const char *name, gconstpointer data)
 char *
 sy_words_result (const SyFindings *findings, SyTranslate translate)
 {
+  char *rigging = sy_words_rigging_result (findings, translate);
+  if (rigging != NULL)
+    return rigging;
+
   g_auto (GStrv) parts = g_strsplit (findings->sink.governing, ".", 2);
   ResultFill fill = { findings, parts[0] ? parts[0] : "" };
   const char *factor = parts[0] && parts[1] ? parts[1] : "";
@@ -88,10 +92,15 @@ sy_words_result (const SyFindings *findings, SyTranslate translate)
 char *
 sy_words_formula (const SyFindings *findings, const SyQuantity *quantity)
 {
+  const SyMethod *method = findings->method;
   char text[SY_FORMULA_MAX];
 
-  for (size_t i = 0; i < findings->method->n_symbols; i++)
-    if (&findings->method->symbols[i] == quantity->symbol)
-      return findings->method->formula (&findings->sink, i, findings->units, text) ? g_strdup (text) : NULL;
+  for (size_t i = 0; i < method->n_symbols && method->formula != NULL; i++)
+    if (&method->symbols[i] == quantity->symbol)
+      return method->formula (&findings->sink, i, findings->units, text) ? g_strdup (text) : NULL;
+  for (size_t i = 0; i < findings->sink.n_named && method->named_formula != NULL; i++)
+    if (&findings->named[i].quantity == quantity)
+      return method->named_formula (&findings->sink, &findings->named[i], findings->units, text) ? g_strdup (text)
+                                                                                               : NULL;
   return NULL;
 }

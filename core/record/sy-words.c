@@ -6,12 +6,7 @@
 
 #include "sy-words-private.h"
 
-typedef struct
-{
-  const char *id, *text;
-} Template;
-
-static const Template reason_templates[] = {
+static const SyTemplate reason_templates[] = {
   { "index-goal", N_ ("The {symbol} of {value} is over the goal of {limit}.") },
   { "index-goal-soon", N_ ("The {symbol} of {value} is over the goal of {limit}: improve the task soon.") },
   { "index-goal-now", N_ ("The {symbol} of {value} is over the goal of {limit}: improve the task now.") },
@@ -32,7 +27,7 @@ static const Template reason_templates[] = {
 static const char site_rule[] = N_ ("{symbol} is {value}; this policy's limit is {limit}.");
 
 /* Notes: what the method excludes, what is missing, what is to be said with a result. */
-static const Template note_templates[] = {
+static const SyTemplate note_templates[] = {
   { "one-hand", N_ ("Lifted with one hand: the equation holds for two hands only.") },
   { "several-persons", N_ ("Lifted by {value} persons together: the equation holds for one person; the mass is not divided.") },
   { "seated-or-kneeling", N_ ("Lifted seated or kneeling: outside the equation.") },
@@ -70,8 +65,8 @@ static const char screening[] =
   N_ ("A screening result, not a permission to lift: local regulations and the judgement of a competent person "
       "come first.");
 
-static const char *
-find_template (const Template *templates, gsize n, const char *id)
+const char *
+sy_words_find (const SyTemplate *templates, gsize n, const char *id)
 {
   for (gsize i = 0; i < n; i++)
     if (strcmp (templates[i].id, id) == 0)
@@ -79,36 +74,63 @@ find_template (const Template *templates, gsize n, const char *id)
   return NULL;
 }
 
+/* What is said by a reason or a note, wherever its words are. */
+static const char *
+find_words (const char *id)
+{
+  const char *text = sy_words_find (reason_templates, G_N_ELEMENTS (reason_templates), id);
+
+  if (text == NULL)
+    text = sy_words_find (note_templates, G_N_ELEMENTS (note_templates), id);
+  return text != NULL ? text : sy_words_rigging_template (id);
+}
+
+/* What a sentence can be filled with: a value and its limit, what it is about. */
 typedef struct
 {
   const SyFindings *findings;
-  const SyReason *reason;
-} ReasonFill;
+  const SyNote *note;       /* NULL: a row of the policy */
+  const char *symbol;
+  gboolean has_value, has_limit;
+  double value, limit;
+  SyKind kind;
+} Fill;
 
 static char *
-fill_reason (const char *name, gconstpointer data)
+fill_words (const char *name, gconstpointer data)
 {
-  const ReasonFill *fill = data;
-  const SyReason *reason = fill->reason;
+  const Fill *fill = data;
   SyUnits units = fill->findings->units;
 
   if (strcmp (name, "symbol") == 0)
-    return g_strdup (reason->quantity ? reason->quantity->symbol->symbol : "");
-  if (strcmp (name, "value") == 0 && reason->has_value)
-    return reason->has_limit && reason->kind != SY_KIND_PERCENT
-             ? sy_words_against (reason->value, reason->limit, reason->kind, units)
-             : sy_words_quantity (reason->value, reason->kind, units);
-  if (strcmp (name, "limit") == 0 && reason->has_limit)
-    return reason->kind == SY_KIND_PERCENT || reason->kind == SY_KIND_RATIO
-             ? sy_words_number (reason->limit, 2)
-             : sy_words_quantity (reason->limit, reason->kind, units);
+    return g_strdup (fill->symbol);
+  if (strcmp (name, "subject") == 0)
+    return g_strdup (fill->note ? fill->note->subject : "");
+  if (strcmp (name, "governing") == 0)
+    return g_strdup (fill->findings->sink.governing);
+  if (strcmp (name, "value") == 0 && fill->has_value)
+    return fill->has_limit && fill->kind != SY_KIND_PERCENT
+             ? sy_words_against (fill->value, fill->limit, fill->kind, units)
+             : sy_words_quantity (fill->value, fill->kind, units);
+  if (strcmp (name, "limit") == 0 && fill->has_limit)
+    return fill->kind == SY_KIND_PERCENT || fill->kind == SY_KIND_RATIO
+             ? sy_words_number (fill->limit, 2)
+             : sy_words_quantity (fill->limit, fill->kind, units);
+  /* a ratio said in percent */
+  if (strcmp (name, "value%") == 0 && fill->has_value)
+    return sy_words_against (fill->value * 100, fill->has_limit ? fill->limit * 100 : NAN, SY_KIND_PERCENT, units);
+  if (strcmp (name, "limit%") == 0 && fill->has_limit)
+    return sy_words_quantity (fill->limit * 100, SY_KIND_PERCENT, units);
+  if (strcmp (name, "third") == 0 && fill->note != NULL && fill->note->n_args > 2)
+    return sy_words_quantity (fill->note->args[2], fill->note->kinds[2], units);
   return NULL;
 }
 
 char *
 sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate)
 {
-  const ReasonFill fill = { findings, reason };
+  const Fill fill = { findings, reason->note, reason->quantity ? reason->quantity->symbol->symbol : "",
+                      reason->has_value, reason->has_limit, reason->value, reason->limit, reason->kind };
   g_autofree char *special = NULL;
   const char *text = NULL;
 
@@ -117,37 +139,20 @@ sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate
   else if (reason->urgency != SY_URGENCY_NONE)
     special = g_strconcat (reason->id, reason->urgency == SY_URGENCY_NOW ? "-now" : "-soon", NULL);
   if (special != NULL)
-    text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), special);
+    text = find_words (special);
   if (text == NULL)
-    text = find_template (reason_templates, G_N_ELEMENTS (reason_templates), reason->id);
-  if (text == NULL)
-    text = find_template (note_templates, G_N_ELEMENTS (note_templates), reason->id);
-  return sy_words_fill (text ? text : site_rule, translate, fill_reason, &fill);
-}
-
-typedef struct
-{
-  const SyFindings *findings;
-  const SyNote *note;
-} NoteFill;
-
-static char *
-fill_note (const char *name, gconstpointer data)
-{
-  const NoteFill *fill = data;
-
-  if (strcmp (name, "value") != 0 || fill->note->n_args == 0)
-    return NULL;
-  return sy_words_quantity (fill->note->args[0], fill->note->kinds[0], fill->findings->units);
+    text = find_words (reason->id);
+  return sy_words_fill (text ? text : site_rule, translate, fill_words, &fill);
 }
 
 char *
 sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate translate)
 {
-  const NoteFill fill = { findings, note };
-  const char *text = find_template (note_templates, G_N_ELEMENTS (note_templates), note->id);
+  const Fill fill = { findings, note, note->symbol ? note->symbol : "", note->n_args > 0, note->n_args > 1,
+                      note->args[0], note->n_args > 1 ? note->args[1] : NAN, note->kinds[0] };
+  const char *text = find_words (note->id);
 
-  return sy_words_fill (text ? text : note->id, translate, fill_note, &fill);
+  return sy_words_fill (text ? text : note->id, translate, fill_words, &fill);
 }
 
 /* Notes that are said as cautions: those that did not become a reason. */
@@ -162,20 +167,23 @@ caution_note (const SyFindings *findings, int wanted)
       gboolean reason = FALSE;
 
       for (int k = 0; k < findings->n_reasons; k++)
-        reason = reason || strcmp (findings->reasons[k].id, note->id) == 0;
+        reason = reason || findings->reasons[k].note == note;
       if (!reason && found++ == wanted)
         return note;
     }
   return NULL;
 }
 
-static gboolean
-uses_memory (const SyFindings *findings)
+/* What is said of figures that stand from memory; NULL where there are none. */
+static const char *
+memory_words (const SyFindings *findings)
 {
+  if (findings->method->memory_caution != NULL)
+    return findings->method->memory_caution;
   for (int i = 0; i < findings->policy->n_rows; i++)
     if (findings->policy->rows[i].of == findings->method && findings->policy->rows[i].from_memory)
-      return TRUE;
-  return FALSE;
+      return from_memory;
+  return NULL;
 }
 
 static gboolean
@@ -199,7 +207,7 @@ sy_words_n_cautions (const SyFindings *findings)
 
   while (caution_note (findings, n - 1) != NULL)
     n++;
-  return n + (uses_memory (findings) ? 1 : 0) + (is_loosened (findings) ? 1 : 0);
+  return n + (memory_words (findings) ? 1 : 0) + (is_loosened (findings) ? 1 : 0);
 }
 
 char *
@@ -218,7 +226,9 @@ sy_words_caution (const SyFindings *findings, int i, const char **id, SyTranslat
     return sy_words_note (findings, note, translate);
   if (is_policy)
     return sy_words_fill (loosened, translate, fill_loosened, findings);
-  return g_strdup (translate ? translate (from_memory) : from_memory);
+  const char *words = memory_words (findings);
+
+  return g_strdup (translate ? translate (words) : words);
 }
 
 char *
@@ -240,7 +250,7 @@ sy_words_problem (const SyProblem *problem)
 
 /* Remedies */
 
-static const Template change_templates[] = {
+static const SyTemplate change_templates[] = {
   { "origin.H", N_ ("Bring the load closer at the origin: a reach of {to} in place of {from}.") },
   { "origin.V", N_ ("Present the load at another height: hands at {to} in place of {from} at the origin.") },
   { "origin.A", N_ ("Turn less at the origin: {to} in place of {from}.") },
@@ -317,7 +327,7 @@ sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTranslate
   for (int i = 0; i < remedy->n_changes; i++)
     {
       const char *id = is_mass ? remedy->id : remedy->changes[i].path;
-      const char *msgid = find_template (change_templates, G_N_ELEMENTS (change_templates), id);
+      const char *msgid = sy_words_find (change_templates, G_N_ELEMENTS (change_templates), id);
 
       fill.change = &remedy->changes[i];
       /* the mass is shown rounded down, whichever way it differs from the present one */

@@ -24,7 +24,7 @@ char *sy_words_directed (double value, double towards, SyKind kind, SyUnits unit
 char *sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate);
 char *sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate translate);
 char *sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTranslate translate);
-/* One sentence under the beam: "LI 2.1 at the destination; the reach of 55 cm costs most." */
+/* The result in one sentence: "LI 2.1 at the destination; the reach of 55 cm costs most." */
 char *sy_words_result (const SyFindings *findings, SyTranslate translate);
 /* The formula of a quantity with the numbers put in: "RWL = 23 × 0.45 × … = 6.9 kg"; NULL when it has none. */
 char *sy_words_formula (const SyFindings *findings, const SyQuantity *quantity);

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-desk.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "sy-findings-json.h"
+#include "sy-ledger.h"
 #include "sy-policy-file.h"
 
 struct SyDesk
@@ -104,7 +106,8 @@ judge (SyDesk *desk, const char *text, gsize length, gsize max, SyJudgeFlags fla
       room.work = sy_memory_take (memory, (gsize) desk->policy.draws * sizeof (double));
       room.scratch = sy_memory_take (memory, 2 * facts->method->facts_size);
     }
-  sy_judge (facts->method, facts->values, facts->units, &desk->policy, flags, &room, findings);
+  sy_judge (facts->method, facts->values, facts->units, &desk->policy,
+            facts->method->dated ? sy_clock_today () : NAN, flags, &room, findings);
   return true;
 }
 

@@ -74,6 +74,10 @@ gboolean sy_ledger_head (SyLedger *ledger, SyHead *head, GError **error);
    NULL with the error when the variable is set and is no such time. New string. */
 char *sy_clock_now (gboolean *clock_set, GError **error);
 
+/* Today as days since 1970: by STEELYARD_CLOCK when it is set, otherwise where the computer stands; NAN when the variable
+   is set and is no such time. */
+double sy_clock_today (void);
+
 /* JSON, one object without newline: as `steelyard-cli tasks` and `history` print them. */
 void sy_task_write_json (GString *out, const SyTask *task);
 void sy_revision_write_json (GString *out, const SyRevision *revision);

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -70,7 +71,7 @@ judge_once (const Lifts *lifts, const SyPolicy *policy, SyFindings *findings, gu
 
   for (gsize i = 0; i < N_LIFTS; i++)
     {
-      sy_judge (lifts->method, lifts->array + lifts->stride * i, lifts->units[i], policy,
+      sy_judge (lifts->method, lifts->array + lifts->stride * i, lifts->units[i], policy, NAN,
                 SY_JUDGE_PLAIN, &none, findings);
       *sum += (guint64) findings->verdict;
     }
