@@ -53,8 +53,8 @@ double sy_body_mass (const SyBody *body);
 
 /**
  * sy_bodies_sum:
- * m = Σ mᵢ, centre = Σ mᵢ·atᵢ / m: the procedure of moments about a datum that the US Navy's balancing of vehicles uses too
- * (training manual 14080).
+ * m = Σ mᵢ, centre = Σ mᵢ·atᵢ / m: the procedure of moments about a datum that the US Navy's balancing of vehicles
+ * uses too (training manual 14080).
  * Parameters:   mass  receives the total, negative where more is cut than there is. Not NULL.
  *               cg    receives the centre of gravity; written only on true. Not NULL.
  * Return value: false where the mass is not over 0, or so little beside what was added and cut (1e-12 of it) that it is

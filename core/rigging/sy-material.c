@@ -11,16 +11,16 @@
 #define LIST "density list, web page (secondary)"
 
 static const SyMaterial materials[SY_N_MATERIALS] = {
-  { "steel", N_ ("Steel"), 7850, GERE "; 490 lb/ft3, Iowa DOT instructional memo (the Navy's 0.284 lb/in3 is 0.1 % more)",
-    false },
+  { "steel", N_ ("Steel"), 7850,
+    GERE "; 490 lb/ft3, Iowa DOT instructional memo (the Navy's 0.284 lb/in3 is 0.1 % more)", false },
   { "cast-steel", N_ ("Cast steel"), 7800, TABLE, false },
   { "tool-steel", N_ ("Tool steel"), 7800, TABLE " (text cut off after 7.8)", false },
   { "tool-steel-d2", N_ ("Tool steel D2"), 7700, "density of D2", true },
   { "tool-steel-h13", N_ ("Tool steel H13"), 7800, "density of H13", true },
   { "tool-steel-m2", N_ ("High-speed steel M2"), 8160, "density of M2", true },
   { "cast-iron", N_ ("Cast iron"), 7400, GERE ", 7000 to 7400", false },
-  { "grey-iron", N_ ("Grey cast iron"), 7200, "450 lb/ft3, Iowa DOT instructional memo and Shop Practice vol. 2; 6600 to 7400, "
-    TABLE, false },
+  { "grey-iron", N_ ("Grey cast iron"), 7200,
+    "450 lb/ft3, Iowa DOT instructional memo and Shop Practice vol. 2; 6600 to 7400, " TABLE, false },
   { "ductile-iron", N_ ("Ductile iron"), 7100, "density of ductile iron", true },
   { "white-iron", N_ ("White cast iron"), 7700, TABLE ", 7400 to 7700", false },
   { "malleable-iron", N_ ("Malleable iron"), 7400, TABLE ", 7200 to 7400", false },

@@ -4,8 +4,8 @@
 
 #include "sy-units.h"
 
-/* What dies and loads are made of. Where a range is published its upper end is used (the heavier load), except where the
-   source of a row says that a planning figure is published. */
+/* What dies and loads are made of. Where a range is published its upper end is used (the heavier load), except where
+   the source of a row says that a planning figure is published. */
 typedef struct
 {
   const char *id;        /* as written in documents: "tool-steel"     */

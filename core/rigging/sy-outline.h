@@ -23,15 +23,15 @@ bool sy_outline_make (const SyVec3 *points, int n, SyOutline *out);
 
 /**
  * sy_outline_distance:
- * In plan, from the nearest edge: over 0 inside, 0 on the edge, negative outside. Of one point or a line it is never over
- * 0: nothing is inside.
+ * In plan, from the nearest edge: over 0 inside, 0 on the edge, negative outside. Of one point or a line it is never
+ * over 0: nothing is inside.
  */
 double sy_outline_distance (const SyOutline *outline, double x, double y);
 
 /**
  * sy_outline_width:
- * The narrow width: the least distance between two parallel lines that hold the outline between them; 0 for one point or a
- * line.
+ * The narrow width: the least distance between two parallel lines that hold the outline between them; 0 for one point
+ * or a line.
  */
 double sy_outline_width (const SyOutline *outline);
 

@@ -34,7 +34,9 @@ by_steps (const Step *steps, size_t n, double low, double value, const char *sou
 SyReduction
 sy_reduction_choke (SyRule rule, SySlingMaterial material)
 {
-  SyReduction us = { 0.75, "US Navy, Equipment Operator Basic; BC Association for Crane Safety, rigging quiz", false, true };
+  SyReduction us = {
+    0.75, "US Navy, Equipment Operator Basic; BC Association for Crane Safety, rigging quiz", false, true,
+  };
   SyReduction en = { 0.8, "EN 818-4, EN 1492-1, EN 1492-2, EN 13414-1", true, true };
 
   if (material == SY_SLING_FIBRE_ROPE || material == SY_SLING_ROPE)
@@ -144,7 +146,8 @@ sy_reduction_eyebolt_temperature (SyEyeboltFamily family, double celsius)
   static const Step range = { 200, 1 };
   bool read = family == SY_EYEBOLT_DIN_580;
 
-  return by_steps (&range, 1, -20, celsius, read ? "DIN 580:2003" : "range of DIN 580:2003, assumed for this family", !read);
+  return by_steps (&range, 1, -20, celsius, read ? "DIN 580:2003" : "range of DIN 580:2003, assumed for this family",
+                   !read);
 }
 
 SyReduction

@@ -50,7 +50,7 @@ test_a_two_shoe_die (void **state)
 static void
 test_the_navys_steel_plate (void **state)
 {
-  const SyBody plate = { SY_BODY_BLOCK, .size = { 68, 44, 0.5 }, .density = 0.284, .copies = 1, .at = origin, .n_at = 1 };
+  const SyBody plate = { SY_BODY_BLOCK, .size = { 68, 44, 0.5 }, .density = 0.284 };
 
   (void) state;
   assert_close (sy_body_volume (&plate), 1496, 0, 1e-15);

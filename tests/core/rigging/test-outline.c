@@ -16,7 +16,8 @@ outline_of (const SyVec3 *points, int n)
 static void
 test_a_rectangle (void **state)
 {
-  static const SyVec3 points[] = { { 5, 3, 9 }, { -5, -3, 0 }, { 5, -3, 1 }, { -5, 3, 2 }, { 0, 0, 7 }, { 5, 0, 0 }, { 5, 3, 0 } };
+  static const SyVec3 points[] = { { 5, 3, 9 }, { -5, -3, 0 }, { 5, -3, 1 }, { -5, 3, 2 },
+                                   { 0, 0, 7 }, { 5, 0, 0 },   { 5, 3, 0 } };
   SyOutline outline = outline_of (points, 7);
 
   (void) state;
@@ -133,7 +134,8 @@ test_a_circle (void **state)
 static void
 test_turning_changes_nothing (void **state)
 {
-  static const SyVec3 points[] = { { -600, -400, 0 }, { 600, -380, 0 }, { 550, 400, 0 }, { -600, 390, 0 }, { 20, 30, 0 } };
+  static const SyVec3 points[] = { { -600, -400, 0 }, { 600, -380, 0 }, { 550, 400, 0 }, { -600, 390, 0 },
+                                   { 20, 30, 0 } };
   static const double at[][2] = { { 0, 0 }, { 590, -300 }, { 700, 100 }, { -650, -450 } };
   SyOutline outline = outline_of (points, 5);
 
