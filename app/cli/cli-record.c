@@ -5,26 +5,6 @@
 
 #include "cli.h"
 
-#define STORE_ENTRY(variable)                                                                            \
-  { "store", 0, 0, G_OPTION_ARG_FILENAME, variable, N_ ("The store; made when it is not there"), N_ ("FILE") }
-
-static SyLedger *
-open_store (const char *store, int *code)
-{
-  g_autoptr (GError) error = NULL;
-  SyLedger *ledger;
-
-  if (store == NULL)
-    {
-      *code = cli_say (CLI_PROBLEM, "%s", _ ("--store: given nothing; allowed: the path of a store"));
-      return NULL;
-    }
-  ledger = sy_ledger_open (store, &error);
-  if (ledger == NULL)
-    *code = cli_say_error (CLI_FAILED, error);
-  return ledger;
-}
-
 static void
 print_recorded (const char *task, const SyRecordResult *result)
 {
@@ -46,8 +26,9 @@ cli_record (int argc, char **argv)
   g_autofree char *store = NULL, *task = NULL, *by = NULL, *why = NULL, *role = NULL, *policy = NULL;
   gint64 base = -1;
   const GOptionEntry entries[] = {
-    STORE_ENTRY (&store),
-    { "task", 0, 0, G_OPTION_ARG_STRING, &task, N_ ("Name of the task; a new name begins one"), N_ ("NAME") },
+    CLI_STORE_ENTRY (&store),
+    { "task", 0, 0, G_OPTION_ARG_STRING, &task, N_ ("Name of the task, die or gear; a new name begins one"),
+      N_ ("NAME") },
     { "by", 0, 0, G_OPTION_ARG_STRING, &by, N_ ("Who decides"), N_ ("WHO") },
     { "why", 0, 0, G_OPTION_ARG_STRING, &why, N_ ("Why this revision is made"), N_ ("TEXT") },
     { "role", 0, 0, G_OPTION_ARG_STRING, &role, N_ ("In which role"), N_ ("TEXT") },
@@ -91,14 +72,14 @@ cli_record (int argc, char **argv)
       cli_print_problems (argv[1], problems);
       return CLI_PROBLEM;
     }
-  ledger = open_store (store, &code);
+  ledger = cli_store (store, &code);
   if (ledger == NULL)
     return code;
 
   const SyRecordRequest request = { .task = task, .by = by, .why = why, .role = role, .base = base, .now = now,
                                     .clock_set = clock_set };
   if (!sy_ledger_record (ledger, desk, &request, facts, length, problems, &result, &error))
-    return cli_say_error (error->domain == SY_LEDGER_ERROR ? CLI_PROBLEM : CLI_FAILED, error);
+    return cli_say_ledger (error);
   print_recorded (task, &result);
   sy_record_result_clear (&result);
   return CLI_DONE;
@@ -107,11 +88,12 @@ cli_record (int argc, char **argv)
 int
 cli_tasks (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *search = NULL, *verdict = NULL;
+  g_autofree char *store = NULL, *search = NULL, *verdict = NULL, *kind = NULL;
   const GOptionEntry entries[] = {
-    STORE_ENTRY (&store),
+    CLI_STORE_ENTRY (&store),
     { "search", 0, 0, G_OPTION_ARG_STRING, &search, N_ ("Words that must all occur"), N_ ("TEXT") },
     { "verdict", 0, 0, G_OPTION_ARG_STRING, &verdict, N_ ("Only tasks with this verdict"), N_ ("CODE") },
+    CLI_KIND_ENTRY (&kind),
     { NULL }
   };
   g_autoptr (GError) error = NULL;
@@ -125,6 +107,9 @@ cli_tasks (int argc, char **argv)
     return CLI_PROBLEM;
   if (argc > 1)
     return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[1]);
+  if (!cli_check_kind (kind))
+    return CLI_PROBLEM;
+  filter.item_kind = kind;
   filter.search = search;
   filter.by_verdict = verdict != NULL;
   if (verdict != NULL && !sy_verdict_from_id (verdict, &filter.verdict))
@@ -134,7 +119,7 @@ cli_tasks (int argc, char **argv)
         g_string_append_printf (ids, "%s%s", i > 0 ? ", " : "", sy_verdict_id ((SyVerdict) i));
       return cli_say (CLI_PROBLEM, _ ("--verdict: given %s; allowed: %s"), verdict, ids->str);
     }
-  ledger = open_store (store, &code);
+  ledger = cli_store (store, &code);
   if (ledger == NULL)
     return code;
   tasks = sy_ledger_tasks (ledger, &filter, &error);
@@ -143,7 +128,7 @@ cli_tasks (int argc, char **argv)
   for (guint i = 0; i < tasks->len; i++)
     {
       g_string_truncate (out, 0);
-      sy_task_write_json (out, tasks->pdata[i]);
+      sy_task_write_json (out, tasks->pdata[i], sy_clock_today ());
       puts (out->str);
     }
   return CLI_DONE;
@@ -152,8 +137,8 @@ cli_tasks (int argc, char **argv)
 int
 cli_history (int argc, char **argv)
 {
-  g_autofree char *store = NULL;
-  const GOptionEntry entries[] = { STORE_ENTRY (&store), { NULL } };
+  g_autofree char *store = NULL, *kind = NULL;
+  const GOptionEntry entries[] = { CLI_STORE_ENTRY (&store), CLI_KIND_ENTRY (&kind), { NULL } };
   g_autoptr (GError) error = NULL;
   g_autoptr (SyLedger) ledger = NULL;
   g_autoptr (GPtrArray) revisions = NULL;
@@ -164,13 +149,14 @@ cli_history (int argc, char **argv)
     return CLI_PROBLEM;
   if (argc != 2)
     return cli_say (CLI_PROBLEM, "%s", _ ("exactly one task must be named"));
-  ledger = open_store (store, &code);
+  if (!cli_check_kind (kind))
+    return CLI_PROBLEM;
+  ledger = cli_store (store, &code);
   if (ledger == NULL)
     return code;
-  revisions = sy_ledger_history (ledger, argv[1], &error);
+  revisions = sy_ledger_history (ledger, argv[1], kind, &error);
   if (revisions == NULL)
-    return cli_say_error (g_error_matches (error, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND) ? CLI_PROBLEM : CLI_FAILED,
-                          error);
+    return cli_say_ledger (error);
   for (guint i = 0; i < revisions->len; i++)
     {
       g_string_truncate (out, 0);

@@ -18,6 +18,9 @@ int cli_record (int argc, char **argv);
 int cli_tasks (int argc, char **argv);
 int cli_history (int argc, char **argv);
 int cli_sheet (int argc, char **argv);
+int cli_attach (int argc, char **argv);
+int cli_attachments (int argc, char **argv);
+int cli_attachment (int argc, char **argv);
 
 /* Parses options; on a mistake says so on standard error and returns FALSE. */
 gboolean cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *arguments);
@@ -31,6 +34,21 @@ void cli_print_problems (const char *file, const SyProblems *problems);
 
 /* A whole file ("-": standard input), at most @max + 1 bytes of it; NULL with the error. */
 char *cli_read (const char *file, gsize max, gsize *length, GError **error);
+
+/* Options that several commands on a store have, and their arguments. */
+#define CLI_STORE_ENTRY(variable)                                                                        \
+  { "store", 0, 0, G_OPTION_ARG_FILENAME, variable, N_ ("The store; made when it is not there"), N_ ("FILE") }
+#define CLI_KIND_ENTRY(variable)                                                                         \
+  { "kind", 0, 0, G_OPTION_ARG_STRING, variable, N_ ("Only this kind: task, die or gear"), N_ ("KIND") }
+
+/* NULL, with *code set and the reason said, when it cannot be opened. */
+SyLedger *cli_store (const char *store, int *code);
+
+/* Says so and returns FALSE for a kind that is none; NULL is fine. */
+gboolean cli_check_kind (const char *kind);
+
+/* Says what the ledger had against it: a problem of the request, or of the store. */
+int cli_say_ledger (const GError *error);
 
 /* The desk, with the policy of a file or the built-in one. */
 SyDesk *cli_desk (const char *policy_file, GError **error);

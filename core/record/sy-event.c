@@ -179,7 +179,7 @@ take_field (Rest *rest, SyEvent *event, const Field *field, GError **error)
     {
     case FIELD_KIND:
       if (size != NUMBER_BYTES || get_number (data) < SY_EVENT_POLICY
-          || get_number (data) > SY_EVENT_REVISION)
+          || get_number (data) > SY_EVENT_ATTACHMENT)
         return refuse (error, "the kind of event is not known");
       *(SyEventKind *) place = (SyEventKind) get_number (data);
       break;

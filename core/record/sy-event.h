@@ -14,17 +14,23 @@ typedef struct
 
 typedef enum
 {
-  SY_EVENT_POLICY = 1,   /* a policy adopted: its full bytes in facts      */
-  SY_EVENT_REVISION = 2, /* a revision of a task (later: die, gear, changeover) */
+  SY_EVENT_POLICY = 1,     /* a policy adopted: its full bytes in facts      */
+  SY_EVENT_REVISION = 2,   /* a revision of an item                          */
+  SY_EVENT_ATTACHMENT = 3, /* a file that belongs to an item: its bytes in facts; name is the file's */
 } SyEventKind;
+
+/* What an item is. Two items of one kind have different names; those of two kinds may share one. */
+#define SY_ITEM_TASK "task"
+#define SY_ITEM_DIE "die"
+#define SY_ITEM_GEAR "gear"
 
 /* Texts are never NULL ("" for none); all owned by the event. */
 typedef struct
 {
   SyEventKind kind;
-  char *item;          /* id of the task, "" for a policy                            */
-  char *item_kind;     /* "task"; "policy"                                           */
-  char *name;          /* the task's name as of this event                           */
+  char *item;          /* id of the item, "" for a policy                            */
+  char *item_kind;     /* SY_ITEM_TASK …; "policy"                                   */
+  char *name;          /* the item's name as of this event; an attachment's own      */
   char *by, *role, *why;
   char *claimed;       /* RFC 3339: when it was done, as claimed                     */
   char *written;       /* RFC 3339: when it was written                              */

@@ -4,7 +4,32 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-date.h"
 #include "sy-json.h"
+#include "sy-method.h"
+#include "sy-number.h"
+
+/* Every text that a task owns. */
+static const gsize texts[] = {
+  G_STRUCT_OFFSET (SyTask, id),
+  G_STRUCT_OFFSET (SyTask, item_kind),
+  G_STRUCT_OFFSET (SyTask, name),
+  G_STRUCT_OFFSET (SyTask, place),
+  G_STRUCT_OFFSET (SyTask, method),
+  G_STRUCT_OFFSET (SyTask, units),
+  G_STRUCT_OFFSET (SyTask, index_symbol),
+  G_STRUCT_OFFSET (SyTask, lineage),
+  G_STRUCT_OFFSET (SyTask, valid_until),
+  G_STRUCT_OFFSET (SyTask, by),
+  G_STRUCT_OFFSET (SyTask, why),
+  G_STRUCT_OFFSET (SyTask, when),
+  G_STRUCT_OFFSET (SyTask, search_text),
+  G_STRUCT_OFFSET (SyTask, detail.machine),
+  G_STRUCT_OFFSET (SyTask, detail.storage),
+  G_STRUCT_OFFSET (SyTask, detail.gear_kind),
+  G_STRUCT_OFFSET (SyTask, detail.identity),
+  G_STRUCT_OFFSET (SyTask, detail.due),
+};
 
 /* Stands for what is absent, so that its members are absent too. */
 static const SyJson nothing = { .type = SY_JSON_NULL };
@@ -63,6 +88,53 @@ read_mass_kg (const SyJson *quantity)
 }
 
 static double
+read_length_mm (const SyJson *quantity)
+{
+  const char *unit = sy_json_member_text (quantity, "unit");
+  double value = sy_json_member_number (quantity, "value", NAN);
+
+  if (g_strcmp0 (unit, "mm") == 0)
+    return value;
+  return g_strcmp0 (unit, "in") == 0 ? value * SY_MM_PER_IN : NAN;
+}
+
+/* A mass as typed: a number in the document's unit, or a text with a unit of its own. */
+static double
+read_fact_kg (const SyJson *facts, const char *key)
+{
+  const SyJson *mass = find_member (facts, key);
+  SyUnits units;
+  double value = NAN;
+
+  if (mass->type == SY_JSON_NUMBER && sy_units_from_id (text_or_empty (facts, "units"), &units))
+    value = sy_unit_convert (SY_KIND_MASS, mass->number, units, SY_UNITS_METRIC);
+  else if (mass->type == SY_JSON_TEXT)
+    sy_quantity_parse (mass->text, mass->text_length, SY_KIND_MASS, SY_UNITS_METRIC, true, &value, NULL);
+  return value;
+}
+
+/* The text where it is a date, else "". */
+static const char *
+date_or_empty (const SyJson *object, const char *key)
+{
+  const char *text = text_or_empty (object, key);
+  double days;
+
+  return sy_date_read (text, &days) ? text : "";
+}
+
+static gboolean
+has_lifts_per_day (const char *method_id)
+{
+  const SyMethod *method = sy_method_find (method_id);
+
+  for (gsize i = 0; method != NULL && i < method->n_symbols; i++)
+    if (strcmp (method->symbols[i].symbol, "lifts_per_day") == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static double
 rank_of (double index, double persons, double lifts_per_day)
 {
   /* No pace makes a lift that no limit allows less pressing. */
@@ -79,6 +151,17 @@ add_words (GString *out, const char *text)
   g_string_append (out, text);
 }
 
+/* A text, or each text of a list. */
+static void
+add_all_words (GString *out, const SyJson *value)
+{
+  if (value->type == SY_JSON_TEXT)
+    add_words (out, value->text);
+  if (value->type == SY_JSON_ARRAY)
+    for (const SyJson *each = value->first; each != NULL; each = each->next)
+      add_all_words (out, each);
+}
+
 /* Everyone named under "had", at any depth: who measured what. */
 static void
 add_people (GString *out, const SyJson *node)
@@ -92,10 +175,13 @@ add_people (GString *out, const SyJson *node)
 static char *
 write_search_text (const SyEvent *event, const SyJson *facts, const SyJson *findings)
 {
+  static const char *const keys[]
+    = { "place", "identity", "machine", "serves", "storage", "kind", "drawing" };
   GString *out = g_string_new (NULL);
 
   add_words (out, event->name);
-  add_words (out, text_or_empty (facts, "place"));
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
+    add_all_words (out, find_member (facts, keys[i]));
   add_words (out, event->by);
   add_words (out, text_or_empty (facts, "measured_by"));
   add_people (out, find_member (facts, "had"));
@@ -157,24 +243,78 @@ take_findings (SyTask *task, const SyJson *findings)
   sy_event_set (&task->index_symbol, text_or_empty (findings, "index"));
   task->index = read_value (find_quantity (findings, task->index_symbol));
   task->persons = sy_json_member_number (find_quantity (findings, "persons"), "value", 1.0);
-  task->mass_kg = read_mass_kg (find_quantity (findings, "mass_each")) * task->persons;
   task->lifts_per_day = read_value (find_quantity (findings, "lifts_per_day"));
-  task->rank = rank_of (task->index, task->persons, task->lifts_per_day);
+  task->rank = has_lifts_per_day (task->method)
+                 ? rank_of (task->index, task->persons, task->lifts_per_day)
+                 : NAN;
+}
+
+static void
+take_mass (SyTask *task, const SyJson *facts, const SyJson *findings)
+{
+  double with_allowance = read_mass_kg (find_quantity (findings, "mass_with_allowance"));
+
+  task->mass_kg = read_mass_kg (find_quantity (findings, "mass_each")) * task->persons;
+  if (isnan (task->mass_kg))
+    task->mass_kg = with_allowance;
+  if (isnan (task->mass_kg)) /* a cart */
+    task->mass_kg = read_fact_kg (facts, "gross_mass");
+  task->detail.mass_with_allowance_kg = strcmp (task->item_kind, SY_ITEM_DIE) == 0 ? with_allowance : NAN;
+}
+
+static void
+take_valid_until (SyTask *task, const SyJson *facts, const SyJson *findings)
+{
+  const char *day = date_or_empty (find_quantity (findings, "valid_until"), "value");
+
+  sy_event_set (&task->valid_until, *day != '\0' ? day : date_or_empty (facts, "due"));
+}
+
+static char *
+join_machines (const SyJson *machines)
+{
+  GString *out = g_string_new (NULL);
+
+  for (const SyJson *each = machines->type == SY_JSON_ARRAY ? machines->first : NULL; each != NULL;
+       each = each->next)
+    if (each->type == SY_JSON_TEXT)
+      g_string_append_printf (out, "%s%s", out->len > 0 ? ", " : "", each->text);
+  return g_string_free (out, FALSE);
+}
+
+static void
+take_detail (SyTask *task, const SyJson *facts, const SyJson *findings)
+{
+  static const char *const axes[] = { "cg.x", "cg.y", "cg.z" };
+  const gboolean is_die = strcmp (task->item_kind, SY_ITEM_DIE) == 0;
+  const gboolean is_gear = strcmp (task->item_kind, SY_ITEM_GEAR) == 0;
+  SyItemDetail *detail = &task->detail;
+  g_autofree char *serves = join_machines (find_member (facts, "serves"));
+
+  for (gsize i = 0; i < G_N_ELEMENTS (axes); i++)
+    detail->cg_mm[i] = is_die ? read_length_mm (find_quantity (findings, axes[i])) : NAN;
+  sy_event_set (&detail->machine, is_die ? text_or_empty (facts, "machine") : is_gear ? serves : "");
+  sy_event_set (&detail->storage, is_die || is_gear ? text_or_empty (facts, "storage") : "");
+  sy_event_set (&detail->gear_kind, is_gear ? text_or_empty (facts, "kind") : "");
+  sy_event_set (&detail->identity, is_gear ? text_or_empty (facts, "identity") : "");
+  detail->wll_kg = is_gear ? read_fact_kg (facts, "wll") : NAN;
+  sy_event_set (&detail->due, is_gear ? date_or_empty (facts, "due") : "");
+  detail->withdrawn = is_gear && find_member (facts, "withdrawn")->type == SY_JSON_TRUE;
 }
 
 SyTask *
 sy_task_new (void)
 {
   SyTask *task = g_new0 (SyTask, 1);
-  char **texts[] = { &task->id,   &task->name, &task->place, &task->method,
-                     &task->units, &task->index_symbol, &task->lineage, &task->by,
-                     &task->why,  &task->when, &task->search_text };
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
-    *texts[i] = g_strdup ("");
+    G_STRUCT_MEMBER (char *, task, texts[i]) = g_strdup ("");
   task->verdict = SY_VERDICT_INCOMPLETE;
   task->index = task->mass_kg = task->lifts_per_day = task->rank = NAN;
   task->persons = 1.0;
+  task->detail.mass_with_allowance_kg = task->detail.wll_kg = NAN;
+  for (gsize i = 0; i < G_N_ELEMENTS (task->detail.cg_mm); i++)
+    task->detail.cg_mm[i] = NAN;
   return task;
 }
 
@@ -183,17 +323,8 @@ sy_task_copy (const SyTask *task)
 {
   SyTask *copy = g_memdup2 (task, sizeof *task);
 
-  copy->id = g_strdup (task->id);
-  copy->name = g_strdup (task->name);
-  copy->place = g_strdup (task->place);
-  copy->method = g_strdup (task->method);
-  copy->units = g_strdup (task->units);
-  copy->index_symbol = g_strdup (task->index_symbol);
-  copy->lineage = g_strdup (task->lineage);
-  copy->by = g_strdup (task->by);
-  copy->why = g_strdup (task->why);
-  copy->when = g_strdup (task->when);
-  copy->search_text = g_strdup (task->search_text);
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    G_STRUCT_MEMBER (char *, copy, texts[i]) = g_strdup (G_STRUCT_MEMBER (char *, copy, texts[i]));
   return copy;
 }
 
@@ -202,17 +333,8 @@ sy_task_free (SyTask *task)
 {
   if (task == NULL)
     return;
-  g_free (task->id);
-  g_free (task->name);
-  g_free (task->place);
-  g_free (task->method);
-  g_free (task->units);
-  g_free (task->index_symbol);
-  g_free (task->lineage);
-  g_free (task->by);
-  g_free (task->why);
-  g_free (task->when);
-  g_free (task->search_text);
+  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
+    g_free (G_STRUCT_MEMBER (char *, task, texts[i]));
   g_free (task);
 }
 
@@ -233,10 +355,14 @@ sy_task_apply (SyTask *task, const SyEvent *event)
   facts = scan (event->facts, memory);
   findings = scan (event->findings, memory);
 
-  take_history (task, event);
-  take_findings (task, findings);
+  sy_event_set (&task->item_kind, event->item_kind);
   sy_event_set (&task->name, event->name);
   sy_event_set (&task->method, event->method);
+  take_history (task, event);
+  take_findings (task, findings);
+  take_mass (task, facts, findings);
+  take_valid_until (task, facts, findings);
+  take_detail (task, facts, findings);
   sy_event_set (&task->by, event->by);
   sy_event_set (&task->why, event->why);
   sy_event_set (&task->when, event->claimed);
@@ -245,4 +371,12 @@ sy_task_apply (SyTask *task, const SyEvent *event)
   g_free (task->search_text);
   task->search_text = write_search_text (event, facts, findings);
   return task;
+}
+
+gboolean
+sy_task_is_expired (const SyTask *task, double today)
+{
+  double last;
+
+  return sy_date_read (task->valid_until, &last) && today > last;
 }

@@ -5,28 +5,48 @@
 #include "sy-event.h"
 #include "sy-verdict.h"
 
-/* Current state of a task: a projection of its events that can be made anew at any time. */
+/* What the registers list beside what every item has; what the item's kind has not is "", NAN or FALSE. */
+typedef struct
+{
+  double mass_with_allowance_kg; /* die                                               */
+  double cg_mm[3];               /* die: centre of gravity as the document's axes run */
+  char *machine;                 /* die; of gear all that it serves, ", " between     */
+  char *storage;                 /* die and gear                                      */
+  char *gear_kind;               /* gear: "shackle"                                   */
+  char *identity;                /* gear: mark or serial number                       */
+  double wll_kg;                 /* gear                                              */
+  char *due;                     /* gear: "2027-03-01"                                */
+  gboolean withdrawn;            /* gear                                              */
+} SyItemDetail;
+
+/* Current state of an item (a task, a die, a piece of gear): a projection of its events that can be made anew
+   at any time. */
 typedef struct
 {
   char *id;
+  char *item_kind;      /* SY_ITEM_TASK, SY_ITEM_DIE, SY_ITEM_GEAR         */
   char *name;
   char *place;          /* "" for none                                     */
   char *method;
   char *units;          /* "metric"                                        */
   SyVerdict verdict;
   double index;         /* INFINITY unbounded, NAN none                    */
-  char *index_symbol;   /* "LI"                                            */
-  double mass_kg;       /* heaviest, NAN none                              */
+  char *index_symbol;   /* "LI", "utilisation"; "" for none                */
+  double mass_kg;       /* heaviest, with allowance where there is one; NAN none */
   double persons;       /* 1 when not said                                 */
   double lifts_per_day; /* as given or worked out from the pace; NAN none  */
-  double rank;          /* index × persons × lifts a day; INFINITY, NAN    */
+  double rank;          /* index × persons × lifts a day, INFINITY for an unbounded index; NAN for a method
+                           that has no lifts a day, and where one of the three is missing */
   gint64 revision;      /* latest                                          */
   gint64 clash;         /* 0, or a revision that shares the latest's base; where none does, the
                            revision that was the latest and is not what the new one was made from */
   char *lineage;        /* "2<1" for revision 2 made from 1, oldest first: what clash is told by  */
+  char *valid_until;    /* "2027-03-01", the last day on which the verdict holds: what the findings say, else
+                           the due date in the facts; "" when nothing of it falls due */
   char *by, *why;
   char *when;           /* claimed time of the latest revision             */
-  char *search_text;    /* name, place, people, reasons in words           */
+  char *search_text;    /* name, place, people, machine, identity, reasons in words … */
+  SyItemDetail detail;
 } SyTask;
 
 SyTask *sy_task_new (void);
@@ -37,5 +57,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyTask, sy_task_free)
 /* Fold one revision event into the task (NULL: begins one). Consumes @task; returns the new state.
    Other kinds of event leave it as it is. */
 SyTask *sy_task_apply (SyTask *task, const SyEvent *event);
+
+/* Whether @today, in days since 1970, is past the day until which the verdict holds; FALSE for NAN. */
+gboolean sy_task_is_expired (const SyTask *task, double today);
 
 #endif

@@ -1,10 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-ledger.h"
+#include "sy-ledger-private.h"
 
 #include <string.h>
-
-/* How often a save is tried again when another program wrote in between. */
-#define TRIES_MAX 16
 
 G_DEFINE_QUARK (sy-ledger-error-quark, sy_ledger_error)
 
@@ -28,8 +25,8 @@ sy_ledger_open (const char *uri, GError **error)
   return ledger;
 }
 
-static SyStore *
-store_of (SyLedger *ledger)
+SyStore *
+sy_ledger_store (SyLedger *ledger)
 {
   g_assert (ledger->owner == g_thread_self ());
   return ledger->store;
@@ -40,7 +37,7 @@ sy_ledger_close (SyLedger *ledger)
 {
   if (ledger == NULL)
     return;
-  sy_store_close (store_of (ledger));
+  sy_store_close (sy_ledger_store (ledger));
   g_free (ledger);
 }
 
@@ -60,30 +57,50 @@ is_blank (const char *text)
   return TRUE;
 }
 
-static gboolean
-check_request (const SyRecordRequest *request, GError **error)
+gboolean
+sy_ledger_check_texts (const SyLedgerText *texts, gsize n_texts, GError **error)
 {
-  const struct
-  {
-    const char *name, *value;
-  } needed[] = { { "task", request->task }, { "by", request->by }, { "why", request->why } };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (needed); i++)
-    if (is_blank (needed[i].value))
+  for (gsize i = 0; i < n_texts; i++)
+    if (texts[i].is_needed && is_blank (texts[i].value))
       {
         g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_MISSING,
-                     "%s: given nothing; allowed: a text that is not blank", needed[i].name);
+                     "%s: given nothing; allowed: a text that is not blank", texts[i].name);
         return FALSE;
       }
-  const char *const texts[] = { request->task, request->rename, request->by, request->role, request->why };
-  for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
-    if (texts[i] != NULL && !g_utf8_validate (texts[i], -1, NULL))
+  for (gsize i = 0; i < n_texts; i++)
+    if (texts[i].value != NULL && !g_utf8_validate (texts[i].value, -1, NULL))
       {
         g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_MISSING,
-                     "task, by, role, why: given bytes that are no UTF-8 text; allowed: UTF-8 text");
+                     "%s: given bytes that are no UTF-8 text; allowed: UTF-8 text", texts[i].name);
         return FALSE;
       }
   return TRUE;
+}
+
+static gboolean
+check_request (const SyRecordRequest *request, GError **error)
+{
+  const SyLedgerText texts[] = {
+    { "task", request->task, TRUE }, { "by", request->by, TRUE }, { "why", request->why, TRUE },
+    { "role", request->role, FALSE }, { "name", request->rename, FALSE },
+  };
+
+  return sy_ledger_check_texts (texts, G_N_ELEMENTS (texts), error);
+}
+
+/* As the middle of a sentence. */
+static const char *
+item_words (const char *item_kind)
+{
+  static const struct
+  {
+    const char *kind, *words;
+  } known[] = { { SY_ITEM_TASK, "a task" }, { SY_ITEM_DIE, "a die" }, { SY_ITEM_GEAR, "an item of gear" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (known); i++)
+    if (strcmp (item_kind, known[i].kind) == 0)
+      return known[i].words;
+  return item_kind;
 }
 
 /* The same for the same name, time and head, and as good as never the same otherwise. */
@@ -101,19 +118,27 @@ new_item_id (const SyRecordRequest *request, const SyHead *head)
   return id;
 }
 
-static SyEvent *
-begin_event (SyEventKind kind, const SyRecordRequest *request)
+SyEvent *
+sy_ledger_begin_event (SyEventKind kind, const SyLedgerAuthor *author)
 {
   SyEvent *event = sy_event_new (kind);
 
-  sy_event_set (&event->by, request->by);
-  sy_event_set (&event->role, request->role ? request->role : "");
-  sy_event_set (&event->why, request->why);
-  sy_event_set (&event->claimed, request->now);
-  sy_event_set (&event->written, request->now);
-  event->clock_set = request->clock_set;
+  sy_event_set (&event->by, author->by);
+  sy_event_set (&event->role, author->role);
+  sy_event_set (&event->why, author->why);
+  sy_event_set (&event->claimed, author->now);
+  sy_event_set (&event->written, author->now);
+  event->clock_set = author->clock_set;
   sy_event_set (&event->program, "steelyard " SY_VERSION);
   return event;
+}
+
+static SyEvent *
+begin_event (SyEventKind kind, const SyRecordRequest *request)
+{
+  const SyLedgerAuthor author = { request->by, request->role, request->why, request->now, request->clock_set };
+
+  return sy_ledger_begin_event (kind, &author);
 }
 
 static gboolean
@@ -142,12 +167,42 @@ add_policy (SyStore *store, SyDesk *desk, const SyRecordRequest *request, GPtrAr
   return TRUE;
 }
 
-/* The task that is meant, NULL for a new one. */
 static gboolean
-find_task (SyStore *store, const SyRecordRequest *request, SyTask **out, GError **error)
+fail_kind (const SyTask *task, const SyMethod *method, GError **error)
+{
+  g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_KIND,
+               "method: given “%s”, which is for %s; allowed: a method for %s, as “%s” is one", method->id,
+               item_words (method->item_kind), item_words (task->item_kind), task->name);
+  return FALSE;
+}
+
+/* A new name must not be blank, nor that of another item of the kind. */
+static gboolean
+check_rename (SyStore *store, const SyRecordRequest *request, const SyTask *task, GError **error)
+{
+  g_autoptr (SyTask) other = NULL;
+
+  if (request->rename == NULL || strcmp (request->rename, task->name) == 0)
+    return TRUE;
+  if (is_blank (request->rename))
+    {
+      g_set_error_literal (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME, "The name must not be blank.");
+      return FALSE;
+    }
+  other = sy_store_find (store, request->rename, task->item_kind, NULL);
+  if (other == NULL || strcmp (other->id, task->id) == 0)
+    return TRUE;
+  g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME,
+               "Another %s has that name already; choose another name.", task->item_kind);
+  return FALSE;
+}
+
+/* The item that is meant, NULL for a new one. */
+static gboolean
+find_task (SyStore *store, const SyRecordRequest *request, const SyMethod *method, SyTask **out, GError **error)
 {
   g_autoptr (GError) failed = NULL;
-  g_autoptr (SyTask) task = sy_store_find (store, request->task, &failed);
+  g_autoptr (SyTask) task = sy_store_find (store, request->task, method->item_kind, &failed);
 
   if (task == NULL && !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND))
     {
@@ -157,20 +212,14 @@ find_task (SyStore *store, const SyRecordRequest *request, SyTask **out, GError 
   if (task != NULL && request->is_new)
     {
       g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME,
-                   "There is a task named “%s” already; choose another name or revise that one.", request->task);
+                   "There is %s named “%s” already; choose another name or revise that one.",
+                   item_words (task->item_kind), request->task);
       return FALSE;
     }
-  if (task != NULL && request->rename != NULL && strcmp (request->rename, task->name) != 0)
-    {
-      g_autoptr (SyTask) other = is_blank (request->rename) ? NULL : sy_store_find (store, request->rename, NULL);
-      if (is_blank (request->rename) || (other != NULL && strcmp (other->id, task->id) != 0))
-        {
-          g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME, "%s",
-                       other ? "Another task has that name already; choose another name."
-                             : "The name must not be blank.");
-          return FALSE;
-        }
-    }
+  if (task != NULL && strcmp (task->item_kind, method->item_kind) != 0)
+    return fail_kind (task, method, error);
+  if (task != NULL && !check_rename (store, request, task, error))
+    return FALSE;
   *out = g_steal_pointer (&task);
   return TRUE;
 }
@@ -199,7 +248,7 @@ revision_event (SyDesk *desk, const SyRecordRequest *request, const SyAssessment
     }
   event->revision = latest + 1;
   sy_event_set (&event->item, id);
-  sy_event_set (&event->item_kind, "task");
+  sy_event_set (&event->item_kind, assessment->facts.method->item_kind);
   sy_event_set (&event->name, task == NULL ? request->task : request->rename ? request->rename : task->name);
   sy_event_set (&event->method, assessment->facts.method->id);
   event->edition = assessment->facts.method->edition;
@@ -218,7 +267,7 @@ try_record (SyStore *store, SyDesk *desk, const SyRecordRequest *request, const 
   SyHead head;
   SyEvent *event;
 
-  if (!sy_store_head (store, &head, error) || !find_task (store, request, &task, error)
+  if (!sy_store_head (store, &head, error) || !find_task (store, request, assessment->facts.method, &task, error)
       || !add_policy (store, desk, request, events, error))
     return FALSE;
   event = revision_event (desk, request, assessment, task, &head, error);
@@ -232,7 +281,7 @@ try_record (SyStore *store, SyDesk *desk, const SyRecordRequest *request, const 
   result->verdict = assessment->findings->verdict;
 
   /* The revision is in the journal whatever becomes of this look at it. */
-  g_autoptr (SyTask) now = sy_store_find (store, event->item, NULL);
+  g_autoptr (SyTask) now = sy_store_find (store, event->item, NULL, NULL);
   result->clash = now ? now->clash : 0;
   return TRUE;
 }
@@ -241,7 +290,7 @@ gboolean
 sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request, const char *facts, gsize length,
                   SyProblems *problems, SyRecordResult *result, GError **error)
 {
-  SyStore *store = store_of (ledger);
+  SyStore *store = sy_ledger_store (ledger);
   g_autoptr (SyAssessment) assessment = NULL;
 
   sy_problems_clear (problems);
@@ -260,7 +309,7 @@ sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request
 
       if (try_record (store, desk, request, assessment, result, &failed))
         return TRUE;
-      if (i == TRIES_MAX || !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_STALE))
+      if (i == SY_LEDGER_TRIES_MAX || !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_STALE))
         {
           g_propagate_error (error, g_steal_pointer (&failed));
           return FALSE;
@@ -293,13 +342,14 @@ add_revision (const SyLine *line, gpointer user_data)
 }
 
 GPtrArray *
-sy_ledger_history (SyLedger *ledger, const char *task_name, GError **error)
+sy_ledger_history (SyLedger *ledger, const char *task_name, const char *item_kind, GError **error)
 {
-  SyStore *store = store_of (ledger);
+  SyStore *store = sy_ledger_store (ledger);
   g_autoptr (GPtrArray) revisions = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_revision_free);
-  g_autoptr (SyTask) task = sy_store_find (store, task_name, error);
+  g_autoptr (SyTask) task = sy_store_find (store, task_name, item_kind, error);
 
-  if (task == NULL || !sy_store_scan_item (store, task->id, add_revision, revisions, error))
+  if (task == NULL
+      || !sy_store_scan_item (store, task->id, SY_EVENT_REVISION, add_revision, revisions, error))
     return NULL;
   return g_steal_pointer (&revisions);
 }
@@ -307,17 +357,17 @@ sy_ledger_history (SyLedger *ledger, const char *task_name, GError **error)
 GPtrArray *
 sy_ledger_tasks (SyLedger *ledger, const SyTaskFilter *filter, GError **error)
 {
-  return sy_store_list (store_of (ledger), filter, 0, error);
+  return sy_store_list (sy_ledger_store (ledger), filter, 0, error);
 }
 
 GPtrArray *
 sy_ledger_changed_since (SyLedger *ledger, guint64 number, GError **error)
 {
-  return sy_store_changed_since (store_of (ledger), number, error);
+  return sy_store_changed_since (sy_ledger_store (ledger), number, error);
 }
 
 gboolean
 sy_ledger_head (SyLedger *ledger, SyHead *head, GError **error)
 {
-  return sy_store_head (store_of (ledger), head, error);
+  return sy_store_head (sy_ledger_store (ledger), head, error);
 }

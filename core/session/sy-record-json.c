@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include <math.h>
+#include <string.h>
 
 #include "sy-json.h"
 #include "sy-ledger.h"
@@ -28,12 +29,39 @@ index_value (GString *out, const char *name, double value)
   g_string_append_c (out, '}');
 }
 
+static void
+write_die (GString *out, const SyItemDetail *die)
+{
+  number (out, "mass_with_allowance_kg", die->mass_with_allowance_kg);
+  for (gsize i = 0; i < G_N_ELEMENTS (die->cg_mm); i++)
+    {
+      g_string_append (out, i == 0 ? ",\"cg_mm\":[" : ",");
+      sy_json_write_number (out, die->cg_mm[i]);
+    }
+  g_string_append_c (out, ']');
+  text (out, "machine", die->machine);
+  text (out, "storage", die->storage);
+}
+
+static void
+write_gear (GString *out, const SyItemDetail *gear)
+{
+  text (out, "gear", gear->gear_kind);
+  text (out, "identity", gear->identity);
+  number (out, "wll_kg", gear->wll_kg);
+  text (out, "due", gear->due);
+  g_string_append_printf (out, ",\"withdrawn\":%s", gear->withdrawn ? "true" : "false");
+  text (out, "serves", gear->machine);
+  text (out, "storage", gear->storage);
+}
+
 void
-sy_task_write_json (GString *out, const SyTask *task)
+sy_task_write_json (GString *out, const SyTask *task, double today)
 {
   g_string_append (out, "{\"task\":");
   sy_json_write_text (out, task->name);
   text (out, "id", task->id);
+  text (out, "kind", task->item_kind);
   text (out, "place", task->place);
   text (out, "method", task->method);
   text (out, "units", task->units);
@@ -44,6 +72,13 @@ sy_task_write_json (GString *out, const SyTask *task)
   number (out, "persons", task->persons);
   number (out, "lifts_per_day", task->lifts_per_day);
   index_value (out, "rank", task->rank);
+  text (out, "valid_until", task->valid_until);
+  if (sy_task_is_expired (task, today))
+    g_string_append (out, ",\"expired\":true");
+  if (strcmp (task->item_kind, SY_ITEM_DIE) == 0)
+    write_die (out, &task->detail);
+  if (strcmp (task->item_kind, SY_ITEM_GEAR) == 0)
+    write_gear (out, &task->detail);
   number (out, "revision", (double) task->revision);
   if (task->clash > 0)
     number (out, "clash", (double) task->clash);
@@ -79,4 +114,24 @@ sy_revision_write_json (GString *out, const SyRevision *revision)
   text (out, "hash", hash);
   /* Facts and findings as they were stored, to the byte. */
   g_string_append_printf (out, ",\"facts\":%s,\"findings\":%s}", event->facts, event->findings);
+}
+
+void
+sy_attachment_write_json (GString *out, const SyAttachment *attachment)
+{
+  g_autofree char *hash = sy_hash_text (&attachment->hash);
+
+  g_string_append (out, "{\"name\":");
+  sy_json_write_text (out, attachment->name);
+  text (out, "id", attachment->item);
+  text (out, "media", attachment->media);
+  number (out, "bytes", (double) attachment->bytes);
+  text (out, "sha256", attachment->sha256);
+  text (out, "who", attachment->by);
+  text (out, "role", attachment->role);
+  text (out, "when", attachment->when);
+  text (out, "why", attachment->why);
+  number (out, "line", (double) attachment->line);
+  text (out, "hash", hash);
+  g_string_append_c (out, '}');
 }

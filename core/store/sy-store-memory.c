@@ -57,8 +57,18 @@ read_head (MemoryStore *self, SyHead *head)
     head->hash = ((Line *) g_ptr_array_index (self->lines, self->lines->len - 1))->hash;
 }
 
+/* A file that belongs to an item is a touch of it, and changes nothing else. */
 static void
-project (MemoryStore *self, const SyEvent *event, guint64 number)
+touch (MemoryStore *self, const char *item, guint64 number)
+{
+  Seat *seat = g_hash_table_lookup (self->by_id, item);
+
+  if (seat != NULL)
+    seat->number = number;
+}
+
+static void
+project_revision (MemoryStore *self, const SyEvent *event, guint64 number)
 {
   Seat *seat = g_hash_table_lookup (self->by_id, event->item);
 
@@ -78,6 +88,22 @@ project (MemoryStore *self, const SyEvent *event, guint64 number)
   seat->name_key = sy_store_name_key (seat->task->name);
 }
 
+static void
+project (MemoryStore *self, const SyEvent *event, guint64 number)
+{
+  switch (event->kind)
+    {
+    case SY_EVENT_POLICY:
+      break;
+    case SY_EVENT_REVISION:
+      project_revision (self, event, number);
+      break;
+    case SY_EVENT_ATTACHMENT:
+      touch (self, event->item, number);
+      break;
+    }
+}
+
 static int
 compare_names (const Seat *a, const Seat *b)
 {
@@ -92,17 +118,26 @@ compare_by_name (gconstpointer a, gconstpointer b)
   return compare_names (*(Seat *const *) a, *(Seat *const *) b);
 }
 
-/* Highest first; none last. */
+static gboolean
+is_refused_without_rank (const SyTask *task)
+{
+  return isnan (task->rank) && task->verdict == SY_VERDICT_DO_NOT_LIFT;
+}
+
+/* Highest first; none last, and among those what must not be lifted first. */
 static int
 compare_by_rank (gconstpointer a, gconstpointer b)
 {
   const Seat *first = *(Seat *const *) a, *second = *(Seat *const *) b;
   double left = isnan (first->task->rank) ? -INFINITY : first->task->rank;
   double right = isnan (second->task->rank) ? -INFINITY : second->task->rank;
+  int order = is_refused_without_rank (second->task) - is_refused_without_rank (first->task);
 
   if (left > right)
     return -1;
-  return left < right ? 1 : compare_names (first, second);
+  if (left < right)
+    return 1;
+  return order != 0 ? order : compare_names (first, second);
 }
 
 static int
@@ -210,8 +245,7 @@ memory_append (SyStore *store, const SyHead *expected, GPtrArray *entries, SyHea
       end.number++;
       end.hash = line->hash;
       g_ptr_array_add (self->lines, line);
-      if (line->event->kind == SY_EVENT_REVISION)
-        project (self, line->event, end.number);
+      project (self, line->event, end.number);
     }
   *head = end;
   return TRUE;
@@ -230,8 +264,8 @@ memory_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data,
 }
 
 static gboolean
-memory_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
-                  G_GNUC_UNUSED GError **error)
+memory_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFunc func,
+                  gpointer user_data, G_GNUC_UNUSED GError **error)
 {
   MemoryStore *self = (MemoryStore *) store;
 
@@ -239,11 +273,17 @@ memory_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer us
     {
       const SyEvent *event = ((Line *) g_ptr_array_index (self->lines, i))->event;
 
-      if (event->kind == SY_EVENT_REVISION && strcmp (event->item, item) == 0
+      if (event->kind == kind && strcmp (event->item, item) == 0
           && !show_line (self, i, func, user_data))
         break;
     }
   return TRUE;
+}
+
+static gboolean
+is_of_kind (const SyTask *task, const char *item_kind)
+{
+  return item_kind == NULL || strcmp (task->item_kind, item_kind) == 0;
 }
 
 static GPtrArray *
@@ -258,7 +298,7 @@ memory_list (SyStore *store, const SyTaskFilter *filter, const char *words, guin
       Seat *seat = g_ptr_array_index (self->seats, i);
 
       if ((!filter->by_verdict || seat->task->verdict == filter->verdict)
-          && has_words (seat, words))
+          && is_of_kind (seat->task, filter->item_kind) && has_words (seat, words))
         g_ptr_array_add (found, seat);
     }
   g_ptr_array_sort (found, find_order (filter->order));
@@ -283,21 +323,29 @@ memory_changed_since (SyStore *store, guint64 number, G_GNUC_UNUSED GError **err
 }
 
 static SyTask *
-memory_find (SyStore *store, const char *id_or_name, GError **error)
+memory_find (SyStore *store, const char *id_or_name, const char *item_kind, GError **error)
 {
   MemoryStore *self = (MemoryStore *) store;
   const Seat *seat = g_hash_table_lookup (self->by_id, id_or_name);
+  gboolean by_id = seat != NULL;
 
-  for (guint i = 0; seat == NULL && i < self->seats->len; i++)
+  for (guint i = 0; !by_id && i < self->seats->len; i++)
     {
       const Seat *named = g_ptr_array_index (self->seats, i);
 
-      if (strcmp (named->task->name, id_or_name) == 0)
+      if (strcmp (named->task->name, id_or_name) != 0 || !is_of_kind (named->task, item_kind))
+        continue;
+      if (seat != NULL && strcmp (seat->task->item_kind, named->task->item_kind) != 0)
+        {
+          sy_store_fail_ambiguous (error, id_or_name, seat->task->item_kind, named->task->item_kind);
+          return NULL;
+        }
+      if (seat == NULL)
         seat = named;
     }
   if (seat == NULL)
     {
-      sy_store_fail_not_found (error, id_or_name);
+      sy_store_fail_not_found (error, id_or_name, item_kind);
       return NULL;
     }
   return sy_task_copy (seat->task);

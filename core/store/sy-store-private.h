@@ -21,13 +21,13 @@ typedef struct
                       GError **error);
   gboolean (*scan) (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data,
                     GError **error);
-  gboolean (*scan_item) (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
-                         GError **error);
+  gboolean (*scan_item) (SyStore *store, const char *item, SyEventKind kind, SyScanFunc func,
+                         gpointer user_data, GError **error);
   /* @words: what must occur, from sy_store_fold(); "" for any. */
   GPtrArray *(*list) (SyStore *store, const SyTaskFilter *filter, const char *words, guint limit,
                       GError **error);
   GPtrArray *(*changed_since) (SyStore *store, guint64 number, GError **error);
-  SyTask *(*find) (SyStore *store, const char *id_or_name, GError **error);
+  SyTask *(*find) (SyStore *store, const char *id_or_name, const char *item_kind, GError **error);
   char *(*policy) (SyStore *store, GError **error);
 } SyStoreBackend;
 
@@ -44,7 +44,8 @@ SyStore *sy_store_sqlite_open (const char *path, GError **error);
 
 /* What every backend says alike. They return FALSE so that they can end a function. */
 gboolean sy_store_fail_stale (GError **error, const char *where, const SyHead *head);
-gboolean sy_store_fail_not_found (GError **error, const char *id_or_name);
+gboolean sy_store_fail_not_found (GError **error, const char *id_or_name, const char *item_kind);
+gboolean sy_store_fail_ambiguous (GError **error, const char *name, const char *kind, const char *other);
 gboolean sy_head_equal (const SyHead *a, const SyHead *b);
 
 /* The words of a text without case and accents, each with a blank before it: " table cafe 12". A text

@@ -7,10 +7,6 @@
 #include <string.h>
 #include <unistd.h>
 
-/* "Stly": says in the file's header whose it is. */
-#define APPLICATION_ID 0x53746C79
-#define SCHEMA_VERSION 1
-
 /* How long to wait for another program that is writing (our choice: a person still waits that long). */
 #define BUSY_MS 5000
 #define BUSY_STEP_MS 10
@@ -20,65 +16,6 @@
 #define HEADER_TEXT "SQLite format 3" /* with its NUL */
 #define HEADER_VERSION_AT 60
 #define HEADER_APPLICATION_AT 68
-
-/*
- * The journal is what counts; task and task_search are a projection that can be made anew from it.
- * The triggers guard against accidents (a stray tool, a bug), not against somebody who means to.
- * SQLite keeps no NaN and no infinity that every reader understands: none is NULL, unbounded is a flag.
- */
-static const char schema[] =
-  "PRAGMA application_id = " G_STRINGIFY (APPLICATION_ID) ";"
-  "PRAGMA user_version = " G_STRINGIFY (SCHEMA_VERSION) ";"
-  "CREATE TABLE journal ("
-  "  number INTEGER PRIMARY KEY CHECK (number > 0),"
-  "  hash BLOB NOT NULL CHECK (length (hash) = 32),"
-  "  kind INTEGER NOT NULL,"
-  "  item TEXT NOT NULL,"
-  "  event BLOB NOT NULL"
-  ") STRICT;"
-  "CREATE INDEX journal_item ON journal (item, number);"
-  "CREATE INDEX journal_policy ON journal (number) WHERE kind = 1;"
-  "CREATE TRIGGER journal_keep BEFORE UPDATE ON journal BEGIN"
-  "  SELECT RAISE (ABORT, 'a line of the journal is never changed');"
-  "END;"
-  "CREATE TRIGGER journal_hold BEFORE DELETE ON journal BEGIN"
-  "  SELECT RAISE (ABORT, 'a line of the journal is never removed');"
-  "END;"
-  /* Also keeps INSERT OR REPLACE from removing a line, which fires no DELETE trigger. */
-  "CREATE TRIGGER journal_next BEFORE INSERT ON journal"
-  "  WHEN NEW.number IS NOT (SELECT ifnull (max (number), 0) + 1 FROM journal) BEGIN"
-  "  SELECT RAISE (ABORT, 'a line of the journal goes at its end');"
-  "END;"
-  "CREATE TABLE task ("
-  "  seat INTEGER PRIMARY KEY,"
-  "  id TEXT NOT NULL UNIQUE,"
-  "  line INTEGER NOT NULL REFERENCES journal (number),"
-  "  name_key TEXT NOT NULL,"
-  "  name TEXT NOT NULL,"
-  "  place TEXT NOT NULL,"
-  "  method TEXT NOT NULL,"
-  "  units TEXT NOT NULL,"
-  "  verdict TEXT NOT NULL,"
-  "  index_value REAL,"
-  "  index_unbounded INTEGER NOT NULL CHECK (index_unbounded IN (0, 1)),"
-  "  index_symbol TEXT NOT NULL,"
-  "  mass_kg REAL,"
-  "  persons REAL NOT NULL,"
-  "  lifts_per_day REAL,"
-  "  rank_value REAL,"
-  "  rank_unbounded INTEGER NOT NULL CHECK (rank_unbounded IN (0, 1)),"
-  "  revision INTEGER NOT NULL,"
-  "  clash INTEGER NOT NULL,"
-  "  lineage TEXT NOT NULL,"
-  "  done_by TEXT NOT NULL,"
-  "  why TEXT NOT NULL,"
-  "  done_at TEXT NOT NULL,"
-  "  search_text TEXT NOT NULL"
-  ") STRICT;"
-  "CREATE INDEX task_name ON task (name);"
-  "CREATE INDEX task_line ON task (line);"
-  /* Holds the words of search_text as sy_store_fold() makes them: parted by blanks, nothing left to fold. */
-  "CREATE VIRTUAL TABLE task_search USING fts5 (words, tokenize = 'ascii', prefix = '2 3');";
 
 static const char pragmas[] =
   "PRAGMA foreign_keys = ON;"
@@ -143,17 +80,17 @@ check_identity (const char *full, guint32 application, guint32 version, GError *
 {
   g_autofree char *name = NULL;
 
-  if (application != APPLICATION_ID)
+  if (application != SY_SQLITE_APPLICATION_ID)
     return fail_foreign (full, error);
   if (version == 0)
     return sy_sqlite_fail_corrupt (full, "it does not say which edition made it", error);
-  if (version <= SCHEMA_VERSION)
+  if (version <= SY_SQLITE_SCHEMA_VERSION)
     return TRUE;
   name = g_filename_display_name (full);
   return fail (error, SY_STORE_ERROR_NEWER,
                "“%s” was made by a newer edition of Steelyard (format %u; this one knows up to %u). "
                "It was left as it is; open it with that edition.",
-               name, version, SCHEMA_VERSION);
+               name, version, SY_SQLITE_SCHEMA_VERSION);
 }
 
 static guint32
@@ -280,7 +217,7 @@ create_schema (sqlite3 *db, const char *full, GError **error)
 
   if (!ask_number (db, full, "SELECT count (*) FROM sqlite_schema", &parts, error))
     return FALSE;
-  return parts > 0 || run (db, full, schema, error);
+  return parts > 0 || run (db, full, sy_sqlite_schema, error);
 }
 
 static gboolean

@@ -6,13 +6,23 @@
 
 #include "sy-store-private.h"
 
+/* Topics: the file, its statements, rows of tasks, the projection, older formats */
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3, sqlite3_close)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 
+/* "Stly": says in the file's header whose it is. */
+#define SY_SQLITE_APPLICATION_ID 0x53746C79
+#define SY_SQLITE_SCHEMA_VERSION 2
+
+/* SQL that makes a record, and that which makes the projection of an older one anew, empty. */
+extern const char sy_sqlite_schema[];
+extern const char sy_sqlite_schema_renewed[];
+
 /**
  * sy_sqlite_open:
- * A connection to a record that is ours and of this edition, set up as the journal needs it; the file is
- * created when absent or empty.
+ * A connection to a record that is ours and of this edition or an older one, set up as the journal needs it; the
+ * file is created when absent or empty.
  * Return value: NULL with the error set, and a file that was there before as it was, to the last byte.
  */
 sqlite3 *sy_sqlite_open (const char *path, GError **error);
@@ -26,17 +36,85 @@ sqlite3 *sy_sqlite_open (const char *path, GError **error);
 gboolean sy_sqlite_fail (sqlite3 *db, const char *path, SyStoreError code, GError **error);
 gboolean sy_sqlite_fail_corrupt (const char *path, const char *what, GError **error);
 
+typedef enum
+{
+  SQL_BEGIN,
+  SQL_COMMIT,
+  SQL_ROLLBACK,
+  SQL_HEAD,
+  SQL_INSERT_LINE,
+  SQL_SCAN,
+  SQL_SCAN_ITEM,
+  SQL_POLICY,
+  SQL_SEAT,
+  SQL_TASK_BY_ID,
+  SQL_TASK_BY_NAME,
+  SQL_KINDS_OF_NAME,
+  SQL_PUT_TASK,
+  SQL_PUT_WORDS,
+  SQL_TOUCH_TASK,
+  SQL_CHANGED_SINCE,
+  SQL_LIST,
+  SQL_SEARCH = SQL_LIST + 3, /* both: one for each SyTaskOrder */
+  N_SQL = SQL_SEARCH + 3,
+} Sql;
+
+typedef struct
+{
+  SyStore parent;
+  sqlite3 *db;
+  char *path;
+  sqlite3_stmt *statements[N_SQL]; /* prepared when the store is opened */
+} SqliteStore;
+
+/* A cached statement in use; at the end of the block it is ready for the next. */
+typedef sqlite3_stmt Use;
+
+static inline void
+end_use (Use *use)
+{
+  sqlite3_reset (use);
+  sqlite3_clear_bindings (use);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Use, end_use)
+
+/* Prepared beforehand, so that a record of which a part is missing is found when it is opened. */
+gboolean sy_sqlite_prepare_all (SqliteStore *self, GError **error);
+void sy_sqlite_forget_statements (SqliteStore *self);
+/* A statement of its own, for what may be nested; finalize it. */
+gboolean sy_sqlite_prepare (SqliteStore *self, Sql which, sqlite3_stmt **statement);
+
 /* What a row of the table of tasks holds, in the order of sy_sqlite_take_task(); sy_sqlite_bind_task() binds
    seat, line and name_key before them. */
 #define SY_SQLITE_TASK_COLUMNS \
   "id, name, place, method, units, verdict, index_value, index_unbounded, index_symbol, mass_kg," \
   " persons, lifts_per_day, rank_value, rank_unbounded, revision, clash, lineage, done_by, why," \
-  " done_at, search_text"
+  " done_at, search_text, item_kind, valid_until, mass_with_allowance_kg, cg_x_mm, cg_y_mm, cg_z_mm," \
+  " machine, storage, gear_kind, identity, wll_kg, due, withdrawn"
 
 /* The task in the row that a statement stands on; NULL when it is none of ours. */
 SyTask *sy_sqlite_take_task (sqlite3_stmt *statement);
 /* @seat 0: a new one. */
 void sy_sqlite_bind_task (sqlite3_stmt *statement, const SyTask *task, guint64 line, gint64 seat);
 void sy_sqlite_bind_text (sqlite3_stmt *statement, int place, const char *text);
+
+/* For a row that sy_sqlite_take_task() would not take; FALSE. */
+gboolean sy_sqlite_fail_task (SqliteStore *self, GError **error);
+
+/* The task that a statement finds by a key, with @item_kind as its second parameter where that is not NULL; *task
+   stays NULL when it finds none. */
+gboolean sy_sqlite_fetch_task (SqliteStore *self, Sql which, const char *key, const char *item_kind,
+                               SyTask **task, GError **error);
+
+/* What a line of the journal does to the list of current tasks. */
+gboolean sy_sqlite_project (SqliteStore *self, const SyEvent *event, guint64 line, GError **error);
+
+/**
+ * sy_sqlite_upgrade:
+ * A record of an older format is copied beside itself and its projection made anew from the journal, in one
+ * transaction; one of this format is left alone. No statement is prepared before or after.
+ */
+gboolean sy_sqlite_upgrade (SqliteStore *self, GError **error);
 
 #endif

@@ -35,6 +35,36 @@ take_unbounded (sqlite3_stmt *statement, int column)
   return take_number (statement, column);
 }
 
+static void
+take_detail (sqlite3_stmt *statement, int column, SyItemDetail *detail)
+{
+  detail->mass_with_allowance_kg = take_number (statement, column++);
+  for (gsize i = 0; i < G_N_ELEMENTS (detail->cg_mm); i++)
+    detail->cg_mm[i] = take_number (statement, column++);
+  detail->machine = dup_text (statement, column++);
+  detail->storage = dup_text (statement, column++);
+  detail->gear_kind = dup_text (statement, column++);
+  detail->identity = dup_text (statement, column++);
+  detail->wll_kg = take_number (statement, column++);
+  detail->due = dup_text (statement, column++);
+  detail->withdrawn = sqlite3_column_int (statement, column) != 0;
+}
+
+static void
+bind_detail (sqlite3_stmt *statement, int place, const SyItemDetail *detail)
+{
+  bind_number (statement, place++, detail->mass_with_allowance_kg);
+  for (gsize i = 0; i < G_N_ELEMENTS (detail->cg_mm); i++)
+    bind_number (statement, place++, detail->cg_mm[i]);
+  sy_sqlite_bind_text (statement, place++, detail->machine);
+  sy_sqlite_bind_text (statement, place++, detail->storage);
+  sy_sqlite_bind_text (statement, place++, detail->gear_kind);
+  sy_sqlite_bind_text (statement, place++, detail->identity);
+  bind_number (statement, place++, detail->wll_kg);
+  sy_sqlite_bind_text (statement, place++, detail->due);
+  sqlite3_bind_int (statement, place, detail->withdrawn ? 1 : 0);
+}
+
 void
 sy_sqlite_bind_text (sqlite3_stmt *statement, int place, const char *text)
 {
@@ -69,6 +99,9 @@ sy_sqlite_take_task (sqlite3_stmt *statement)
   task->why = dup_text (statement, 18);
   task->when = dup_text (statement, 19);
   task->search_text = dup_text (statement, 20);
+  task->item_kind = dup_text (statement, 21);
+  task->valid_until = dup_text (statement, 22);
+  take_detail (statement, 23, &task->detail);
   return task;
 }
 
@@ -102,4 +135,7 @@ sy_sqlite_bind_task (sqlite3_stmt *statement, const SyTask *task, guint64 line, 
   sy_sqlite_bind_text (statement, 22, task->why);
   sy_sqlite_bind_text (statement, 23, task->when);
   sy_sqlite_bind_text (statement, 24, task->search_text);
+  sy_sqlite_bind_text (statement, 25, task->item_kind);
+  sy_sqlite_bind_text (statement, 26, task->valid_until);
+  bind_detail (statement, 27, &task->detail);
 }

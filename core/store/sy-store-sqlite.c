@@ -3,86 +3,6 @@
 
 #include <string.h>
 
-typedef enum
-{
-  SQL_BEGIN,
-  SQL_COMMIT,
-  SQL_ROLLBACK,
-  SQL_HEAD,
-  SQL_INSERT_LINE,
-  SQL_SCAN,
-  SQL_SCAN_ITEM,
-  SQL_POLICY,
-  SQL_SEAT,
-  SQL_TASK_BY_ID,
-  SQL_TASK_BY_NAME,
-  SQL_PUT_TASK,
-  SQL_PUT_WORDS,
-  SQL_CHANGED_SINCE,
-  SQL_LIST,
-  SQL_SEARCH = SQL_LIST + 3, /* both: one for each SyTaskOrder */
-  N_SQL = SQL_SEARCH + 3,
-} Sql;
-
-#define SELECT_TASK "SELECT " SY_SQLITE_TASK_COLUMNS " FROM task "
-
-/* A rank that is none is NULL, which comes last. */
-#define BY_RANK " ORDER BY rank_unbounded DESC, rank_value DESC, name_key, id LIMIT ?2"
-#define BY_NAME " ORDER BY name_key, id LIMIT ?2"
-#define BY_RECENT " ORDER BY line DESC LIMIT ?2"
-#define LIST SELECT_TASK "WHERE (?1 IS NULL OR verdict = ?1)"
-#define SEARCH \
-  LIST " AND seat IN (SELECT rowid FROM task_search WHERE task_search MATCH ?3)"
-
-static const char *const sql[N_SQL] = {
-  [SQL_BEGIN] = "BEGIN IMMEDIATE",
-  [SQL_COMMIT] = "COMMIT",
-  [SQL_ROLLBACK] = "ROLLBACK",
-  [SQL_HEAD] = "SELECT number, hash FROM journal ORDER BY number DESC LIMIT 1",
-  [SQL_INSERT_LINE] =
-    "INSERT INTO journal (number, hash, kind, item, event) VALUES (?1, ?2, ?3, ?4, ?5)",
-  [SQL_SCAN] = "SELECT number, hash, event FROM journal WHERE number >= ?1 ORDER BY number",
-  [SQL_SCAN_ITEM] =
-    "SELECT number, hash, event FROM journal WHERE item = ?1 AND kind = 2 ORDER BY number",
-  [SQL_POLICY] =
-    "SELECT number, hash, event FROM journal WHERE kind = 1 ORDER BY number DESC LIMIT 1",
-  [SQL_SEAT] = "SELECT seat FROM task WHERE id = ?1",
-  [SQL_TASK_BY_ID] = SELECT_TASK "WHERE id = ?1",
-  [SQL_TASK_BY_NAME] = SELECT_TASK "WHERE name = ?1 ORDER BY seat LIMIT 1",
-  [SQL_PUT_TASK] =
-    "INSERT OR REPLACE INTO task (seat, line, name_key, " SY_SQLITE_TASK_COLUMNS ") VALUES"
-    " (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20, ?21,"
-    " ?22, ?23, ?24)",
-  [SQL_PUT_WORDS] = "INSERT OR REPLACE INTO task_search (rowid, words) VALUES (?1, ?2)",
-  [SQL_CHANGED_SINCE] = SELECT_TASK "WHERE line > ?1 ORDER BY line",
-  [SQL_LIST + SY_ORDER_RANK] = LIST BY_RANK,
-  [SQL_LIST + SY_ORDER_NAME] = LIST BY_NAME,
-  [SQL_LIST + SY_ORDER_RECENT] = LIST BY_RECENT,
-  [SQL_SEARCH + SY_ORDER_RANK] = SEARCH BY_RANK,
-  [SQL_SEARCH + SY_ORDER_NAME] = SEARCH BY_NAME,
-  [SQL_SEARCH + SY_ORDER_RECENT] = SEARCH BY_RECENT,
-};
-
-typedef struct
-{
-  SyStore parent;
-  sqlite3 *db;
-  char *path;
-  sqlite3_stmt *statements[N_SQL]; /* prepared when the store is opened */
-} SqliteStore;
-
-/* A cached statement in use; at the end of the block it is ready for the next. */
-typedef sqlite3_stmt Use;
-
-static void
-end_use (Use *use)
-{
-  sqlite3_reset (use);
-  sqlite3_clear_bindings (use);
-}
-
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (Use, end_use)
-
 static gboolean
 fail (SqliteStore *self, SyStoreError code, GError **error)
 {
@@ -96,28 +16,6 @@ fail_line (SqliteStore *self, guint64 number, const char *what, GError **error)
     = g_strdup_printf ("line %" G_GUINT64_FORMAT " of its journal cannot be read (%s)", number, what);
 
   return sy_sqlite_fail_corrupt (self->path, text, error);
-}
-
-static gboolean
-prepare (SqliteStore *self, Sql which, sqlite3_stmt **statement)
-{
-  return sqlite3_prepare_v3 (self->db, sql[which], -1, SQLITE_PREPARE_PERSISTENT, statement, NULL)
-         == SQLITE_OK;
-}
-
-/* Prepared beforehand, so that a record of which a part is missing is found when it is opened. */
-static gboolean
-prepare_all (SqliteStore *self, GError **error)
-{
-  for (int i = 0; i < N_SQL; i++)
-    {
-      if (prepare (self, (Sql) i, &self->statements[i]))
-        continue;
-      if (sqlite3_errcode (self->db) == SQLITE_ERROR)
-        return sy_sqlite_fail_corrupt (self->path, sqlite3_errmsg (self->db), error);
-      return fail (self, SY_STORE_ERROR_OPEN, error);
-    }
-  return TRUE;
 }
 
 static Use *
@@ -143,32 +41,6 @@ take_hash (sqlite3_stmt *statement, int column, SyHash *hash)
   return TRUE;
 }
 
-static SyTask *
-read_task (SqliteStore *self, sqlite3_stmt *statement, GError **error)
-{
-  SyTask *task = sy_sqlite_take_task (statement);
-
-  if (task == NULL)
-    sy_sqlite_fail_corrupt (self->path, "a task has a verdict that does not exist", error);
-  return task;
-}
-
-/* The task that a statement finds; *task stays NULL when it finds none. */
-static gboolean
-fetch_task (SqliteStore *self, Sql which, const char *key, SyTask **task, GError **error)
-{
-  g_autoptr (Use) use = use_cached (self, which);
-  int status;
-
-  sy_sqlite_bind_text (use, 1, key);
-  status = sqlite3_step (use);
-  if (status == SQLITE_ROW)
-    *task = read_task (self, use, error);
-  else if (status != SQLITE_DONE)
-    return fail (self, SY_STORE_ERROR_OPEN, error);
-  return status == SQLITE_DONE || *task != NULL;
-}
-
 static GPtrArray *
 fetch_tasks (SqliteStore *self, Use *use, GError **error)
 {
@@ -177,10 +49,13 @@ fetch_tasks (SqliteStore *self, Use *use, GError **error)
 
   while ((status = sqlite3_step (use)) == SQLITE_ROW)
     {
-      SyTask *task = read_task (self, use, error);
+      SyTask *task = sy_sqlite_take_task (use);
 
       if (task == NULL)
-        return NULL;
+        {
+          sy_sqlite_fail_task (self, error);
+          return NULL;
+        }
       g_ptr_array_add (tasks, task);
     }
   if (status != SQLITE_DONE)
@@ -228,55 +103,6 @@ show_lines (SqliteStore *self, sqlite3_stmt *statement, SyScanFunc func, gpointe
         return TRUE;
     }
   return status == SQLITE_DONE || fail (self, SY_STORE_ERROR_OPEN, error);
-}
-
-/* The seat of a task in the list, 0 for a new one. */
-static gboolean
-find_seat (SqliteStore *self, const char *id, gint64 *seat, GError **error)
-{
-  g_autoptr (Use) use = use_cached (self, SQL_SEAT);
-  int status;
-
-  sy_sqlite_bind_text (use, 1, id);
-  status = sqlite3_step (use);
-  *seat = status == SQLITE_ROW ? sqlite3_column_int64 (use, 0) : 0;
-  return status == SQLITE_ROW || status == SQLITE_DONE || fail (self, SY_STORE_ERROR_WRITE, error);
-}
-
-static gboolean
-put_task (SqliteStore *self, const SyTask *task, guint64 line, gint64 *seat, GError **error)
-{
-  g_autoptr (Use) use = use_cached (self, SQL_PUT_TASK);
-
-  sy_sqlite_bind_task (use, task, line, *seat);
-  if (sqlite3_step (use) != SQLITE_DONE)
-    return fail (self, SY_STORE_ERROR_WRITE, error);
-  *seat = sqlite3_last_insert_rowid (self->db);
-  return TRUE;
-}
-
-static gboolean
-put_words (SqliteStore *self, const SyTask *task, gint64 seat, GError **error)
-{
-  g_autoptr (Use) use = use_cached (self, SQL_PUT_WORDS);
-  g_autofree char *words = sy_store_fold (task->search_text);
-
-  sqlite3_bind_int64 (use, 1, seat);
-  sy_sqlite_bind_text (use, 2, words);
-  return sqlite3_step (use) == SQLITE_DONE || fail (self, SY_STORE_ERROR_WRITE, error);
-}
-
-static gboolean
-project (SqliteStore *self, const SyEvent *event, guint64 line, GError **error)
-{
-  g_autoptr (SyTask) task = NULL;
-  gint64 seat;
-
-  if (!fetch_task (self, SQL_TASK_BY_ID, event->item, &task, error))
-    return FALSE;
-  task = sy_task_apply (g_steal_pointer (&task), event);
-  return find_seat (self, task->id, &seat, error) && put_task (self, task, line, &seat, error)
-         && put_words (self, task, seat, error);
 }
 
 static gboolean
@@ -331,8 +157,7 @@ write_entries (SqliteStore *self, const SyHead *expected, GPtrArray *entries, Sy
       end->number++;
       sy_chain_next (&previous, end->number, entry->bytes, &end->hash);
       if (!insert_line (self, end, entry, error)
-          || (entry->event->kind == SY_EVENT_REVISION
-              && !project (self, entry->event, end->number, error)))
+          || !sy_sqlite_project (self, entry->event, end->number, error))
         return FALSE;
     }
   return TRUE;
@@ -343,8 +168,7 @@ sqlite_close (SyStore *store)
 {
   SqliteStore *self = (SqliteStore *) store;
 
-  for (int i = 0; i < N_SQL; i++)
-    sqlite3_finalize (self->statements[i]);
+  sy_sqlite_forget_statements (self);
   sqlite3_close (self->db);
   g_free (self->path);
   g_free (self);
@@ -384,22 +208,23 @@ sqlite_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data, 
   SqliteStore *self = (SqliteStore *) store;
   g_autoptr (sqlite3_stmt) statement = NULL;
 
-  if (!prepare (self, SQL_SCAN, &statement))
+  if (!sy_sqlite_prepare (self, SQL_SCAN, &statement))
     return fail (self, SY_STORE_ERROR_OPEN, error);
   sqlite3_bind_int64 (statement, 1, (gint64) MIN (from, (guint64) G_MAXINT64));
   return show_lines (self, statement, func, user_data, error);
 }
 
 static gboolean
-sqlite_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
-                  GError **error)
+sqlite_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFunc func,
+                  gpointer user_data, GError **error)
 {
   SqliteStore *self = (SqliteStore *) store;
   g_autoptr (sqlite3_stmt) statement = NULL;
 
-  if (!prepare (self, SQL_SCAN_ITEM, &statement))
+  if (!sy_sqlite_prepare (self, SQL_SCAN_ITEM, &statement))
     return fail (self, SY_STORE_ERROR_OPEN, error);
   sy_sqlite_bind_text (statement, 1, item);
+  sqlite3_bind_int (statement, 2, (int) kind);
   return show_lines (self, statement, func, user_data, error);
 }
 
@@ -427,11 +252,13 @@ sqlite_list (SyStore *store, const SyTaskFilter *filter, const char *words, guin
   if (filter->by_verdict)
     sy_sqlite_bind_text (use, 1, sy_verdict_id (filter->verdict));
   sqlite3_bind_int64 (use, 2, limit > 0 ? (gint64) limit : -1);
+  if (filter->item_kind != NULL)
+    sy_sqlite_bind_text (use, 3, filter->item_kind);
   if (*words != '\0')
     {
       g_autofree char *match = write_match (words);
 
-      sy_sqlite_bind_text (use, 3, match);
+      sy_sqlite_bind_text (use, 4, match);
     }
   return fetch_tasks (self, use, error);
 }
@@ -446,17 +273,35 @@ sqlite_changed_since (SyStore *store, guint64 number, GError **error)
   return fetch_tasks (self, use, error);
 }
 
+/* Fails when items of more than one kind have the name. */
+static gboolean
+check_one_kind (SqliteStore *self, const char *name, GError **error)
+{
+  g_autoptr (Use) use = use_cached (self, SQL_KINDS_OF_NAME);
+  const char *kind, *other;
+
+  sy_sqlite_bind_text (use, 1, name);
+  if (sqlite3_step (use) != SQLITE_ROW)
+    return fail (self, SY_STORE_ERROR_OPEN, error);
+  kind = (const char *) sqlite3_column_text (use, 0);
+  other = (const char *) sqlite3_column_text (use, 1);
+  return g_strcmp0 (kind, other) == 0 || sy_store_fail_ambiguous (error, name, kind, other);
+}
+
 static SyTask *
-sqlite_find (SyStore *store, const char *id_or_name, GError **error)
+sqlite_find (SyStore *store, const char *id_or_name, const char *item_kind, GError **error)
 {
   SqliteStore *self = (SqliteStore *) store;
   SyTask *task = NULL;
 
-  if (!fetch_task (self, SQL_TASK_BY_ID, id_or_name, &task, error)
-      || (task == NULL && !fetch_task (self, SQL_TASK_BY_NAME, id_or_name, &task, error)))
+  if (!sy_sqlite_fetch_task (self, SQL_TASK_BY_ID, id_or_name, NULL, &task, error))
+    return NULL;
+  if (task == NULL
+      && ((item_kind == NULL && !check_one_kind (self, id_or_name, error))
+          || !sy_sqlite_fetch_task (self, SQL_TASK_BY_NAME, id_or_name, item_kind, &task, error)))
     return NULL;
   if (task == NULL)
-    sy_store_fail_not_found (error, id_or_name);
+    sy_store_fail_not_found (error, id_or_name, item_kind);
   return task;
 }
 
@@ -503,7 +348,7 @@ sy_store_sqlite_open (const char *path, GError **error)
   self->parent.backend = &backend;
   self->db = db;
   self->path = g_strdup (path);
-  if (!prepare_all (self, error))
+  if (!sy_sqlite_upgrade (self, error) || !sy_sqlite_prepare_all (self, error))
     {
       sqlite_close (&self->parent);
       return NULL;

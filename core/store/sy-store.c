@@ -32,10 +32,12 @@ make_entry (const SyEvent *event, GError **error)
                    reason->message);
       return NULL;
     }
-  if (copy->kind == SY_EVENT_REVISION && *copy->item == '\0')
+  if (copy->kind != SY_EVENT_POLICY && *copy->item == '\0')
     {
       g_set_error_literal (error, SY_STORE_ERROR, SY_STORE_ERROR_WRITE,
-                           "Nothing was recorded: a revision must name its task.");
+                           copy->kind == SY_EVENT_REVISION
+                             ? "Nothing was recorded: a revision must name its task."
+                             : "Nothing was recorded: an attachment must name what it belongs to.");
       return NULL;
     }
   entry = g_new0 (SyEntry, 1);
@@ -83,10 +85,20 @@ sy_store_fail_stale (GError **error, const char *where, const SyHead *head)
 }
 
 gboolean
-sy_store_fail_not_found (GError **error, const char *id_or_name)
+sy_store_fail_not_found (GError **error, const char *id_or_name, const char *item_kind)
 {
   g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND,
-               "There is no task with the name or id “%s”.", id_or_name);
+               "There is no %s with the name or id “%s”.",
+               item_kind != NULL ? item_kind : "task, die or gear", id_or_name);
+  return FALSE;
+}
+
+gboolean
+sy_store_fail_ambiguous (GError **error, const char *name, const char *kind, const char *other)
+{
+  g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_AMBIGUOUS,
+               "“%s” is the name of a %s and of a %s; say which kind is meant, or give its id.", name,
+               kind, other);
   return FALSE;
 }
 
@@ -153,14 +165,14 @@ sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data
 }
 
 gboolean
-sy_store_scan_item (SyStore *store, const char *item, SyScanFunc func, gpointer user_data,
-                    GError **error)
+sy_store_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFunc func,
+                    gpointer user_data, GError **error)
 {
   gboolean done;
 
   check_thread (store);
   store->scans++;
-  done = store->backend->scan_item (store, item, func, user_data, error);
+  done = store->backend->scan_item (store, item, kind, func, user_data, error);
   store->scans--;
   return done;
 }
@@ -186,10 +198,10 @@ sy_store_changed_since (SyStore *store, guint64 number, GError **error)
 }
 
 SyTask *
-sy_store_find (SyStore *store, const char *id_or_name, GError **error)
+sy_store_find (SyStore *store, const char *id_or_name, const char *item_kind, GError **error)
 {
   check_thread (store);
-  return store->backend->find (store, id_or_name, error);
+  return store->backend->find (store, id_or_name, item_kind, error);
 }
 
 char *

@@ -148,7 +148,7 @@ run_job (Room *room, Job *job)
       job->done = job->rows != NULL;
       break;
     case JOB_HISTORY:
-      job->rows = sy_ledger_history (room->ledger, job->item, &job->error);
+      job->rows = sy_ledger_history (room->ledger, job->item, NULL, &job->error);
       job->done = job->rows != NULL;
       break;
     case JOB_SAVE:

@@ -274,7 +274,7 @@ bad_text_and_bad_values_are_refused (void **state)
     guint8 value;
   } cases[] = {
     { 0, 7, 0 },     /* no kind                   */
-    { 0, 7, 3 },     /* a kind that is not known  */
+    { 0, 7, 4 },     /* a kind that is not known  */
     { 0, 0, 1 },     /* the same, far off         */
     { 3, 0, 0 },     /* NUL at the start          */
     { 3, 5, 0 },     /* NUL inside                */

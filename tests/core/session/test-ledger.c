@@ -69,7 +69,7 @@ test_round_trip (void **state)
   assert_int_equal (result.revision, 2);
   assert_int_equal (result.head.number, 3);
 
-  history = sy_ledger_history (ledger, result.task_id, NULL);
+  history = sy_ledger_history (ledger, result.task_id, NULL, NULL);
   assert_int_equal (history->len, 2);
   const SyRevision *first = history->pdata[0];
   /* Facts stay as typed: "16 in", "9,5 kg", 20.50. */
@@ -161,7 +161,7 @@ test_rename (void **state)
   sy_record_result_clear (&other);
   record (ledger, desk, &what, &other);
   assert_string_equal (other.task_id, one.task_id);
-  history = sy_ledger_history (ledger, "Three", NULL);
+  history = sy_ledger_history (ledger, "Three", NULL, NULL);
   assert_int_equal (history->len, 2);
   assert_string_equal (((SyRevision *) history->pdata[0])->event->name, "One");
   sy_record_result_clear (&one);
@@ -239,7 +239,7 @@ test_two_writers (void **state)
     g_thread_join (threads[i]);
 
   SyLedger *ledger = sy_ledger_open (uri, NULL);
-  history = sy_ledger_history (ledger, "Shared", NULL);
+  history = sy_ledger_history (ledger, "Shared", NULL, NULL);
   assert_non_null (history);
   assert_int_equal (history->len, writers[0].saved + writers[1].saved);
   assert_true (history->len > 0);

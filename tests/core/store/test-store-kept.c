@@ -22,7 +22,7 @@ what_was_recorded_is_there_again (void **state)
   help_assert_search (store, "coi", "a");
   policy = sy_store_policy (store, NULL);
   assert_string_equal (policy, "{\"goal\":1}");
-  task = sy_store_find (store, "Coil", NULL);
+  task = sy_store_find (store, "Coil", NULL, NULL);
   assert_same_bits (task->index, INFINITY);
   help_append (store, help_revision ("a", 2, "Coil", "improve", "1.5", "9"), NULL, NULL, NULL);
   help_assert_list (store, NULL, 0, "a b");

@@ -88,16 +88,22 @@ assert_scan (SyStore *store, guint64 from, int stop_after, const char *expected)
 }
 
 static void
-assert_scan_item (SyStore *store, const char *item, int stop_after, const char *expected)
+assert_scan_kind (SyStore *store, const char *item, SyEventKind kind, int stop_after, const char *expected)
 {
   g_autoptr (GError) error = NULL;
   Seen seen = { .numbers = g_string_new (NULL), .stop_after = stop_after };
 
-  assert_true (sy_store_scan_item (store, item, see_cb, &seen, &error));
+  assert_true (sy_store_scan_item (store, item, kind, see_cb, &seen, &error));
   assert_null (error);
   assert_string_equal (seen.numbers->str, expected);
   g_string_free (seen.numbers, TRUE);
   g_free (seen.facts);
+}
+
+static void
+assert_scan_item (SyStore *store, const char *item, int stop_after, const char *expected)
+{
+  assert_scan_kind (store, item, SY_EVENT_REVISION, stop_after, expected);
 }
 
 static void
@@ -118,7 +124,7 @@ a_new_store_is_empty (void **state)
   assert_int_equal (changed->len, 0);
   assert_null (sy_store_policy (store, &error));
   assert_null (error);
-  assert_null (sy_store_find (store, "a", &error));
+  assert_null (sy_store_find (store, "a", NULL, &error));
   help_assert_error (error, SY_STORE_ERROR_NOT_FOUND, "a");
 }
 
@@ -251,7 +257,7 @@ static gboolean
 scan_inside_cb (const SyLine *line, gpointer user_data)
 {
   Seen *seen = user_data;
-  g_autoptr (SyTask) task = sy_store_find (seen->store, "a", NULL);
+  g_autoptr (SyTask) task = sy_store_find (seen->store, "a", NULL, NULL);
 
   assert_non_null (task);
   assert_scan (seen->store, 1, 0, "1 2");
@@ -403,7 +409,7 @@ static void
 assert_found (SyStore *store, const char *key, const char *id)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (SyTask) task = sy_store_find (store, key, &error);
+  g_autoptr (SyTask) task = sy_store_find (store, key, NULL, &error);
 
   assert_null (error);
   assert_string_equal (task->id, id);
@@ -422,10 +428,10 @@ a_task_is_found_by_id_then_by_name (void **state)
   assert_found (store, "second", "second");
   assert_found (store, "first", "first"); /* not the one with that name */
   assert_found (store, "same", "first");  /* the oldest, though touched last */
-  assert_null (sy_store_find (store, "Same", &error));
+  assert_null (sy_store_find (store, "Same", NULL, &error));
   help_assert_error (error, SY_STORE_ERROR_NOT_FOUND, "Same");
   g_clear_error (&error);
-  assert_null (sy_store_find (store, "", &error));
+  assert_null (sy_store_find (store, "", NULL, &error));
   help_assert_error (error, SY_STORE_ERROR_NOT_FOUND, "");
 }
 
@@ -495,7 +501,7 @@ the_list_is_the_projection_of_the_journal (void **state)
       event->base = bases[i];
       expected = sy_task_apply (g_steal_pointer (&expected), event);
       help_append (store, event, NULL, NULL, NULL);
-      actual = sy_store_find (store, "a", NULL);
+      actual = sy_store_find (store, "a", NULL, NULL);
       assert_same_task (actual, expected);
     }
 }

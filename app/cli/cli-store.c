@@ -1,0 +1,47 @@
+/* SPDX-License-Identifier: MIT */
+#include <glib/gi18n.h>
+#include <string.h>
+
+#include "cli.h"
+
+SyLedger *
+cli_store (const char *store, int *code)
+{
+  g_autoptr (GError) error = NULL;
+  SyLedger *ledger;
+
+  if (store == NULL)
+    {
+      *code = cli_say (CLI_PROBLEM, "%s", _ ("--store: given nothing; allowed: the path of a store"));
+      return NULL;
+    }
+  ledger = sy_ledger_open (store, &error);
+  if (ledger == NULL)
+    *code = cli_say_error (CLI_FAILED, error);
+  return ledger;
+}
+
+gboolean
+cli_check_kind (const char *kind)
+{
+  static const char *const kinds[] = { SY_ITEM_TASK, SY_ITEM_DIE, SY_ITEM_GEAR };
+
+  if (kind == NULL)
+    return TRUE;
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (strcmp (kind, kinds[i]) == 0)
+      return TRUE;
+  cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s"), kind, "task, die, gear");
+  return FALSE;
+}
+
+int
+cli_say_ledger (const GError *error)
+{
+  gboolean is_problem
+    = (error->domain == SY_LEDGER_ERROR && error->code != SY_LEDGER_ERROR_CONTENT)
+      || g_error_matches (error, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND)
+      || g_error_matches (error, SY_STORE_ERROR, SY_STORE_ERROR_AMBIGUOUS);
+
+  return cli_say_error (is_problem ? CLI_PROBLEM : CLI_FAILED, error);
+}
