@@ -1,0 +1,87 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-rig-case.h"
+
+/* Sling lengths are matched to 0.25 %: marine-warranty guidelines for lifting, from memory. A leg that is loose by less may
+   be taut. */
+#define MATCHED 0.0025
+
+double
+sy_rig_force (double mass, SyUnits units)
+{
+  return units == SY_UNITS_US ? mass : mass * SY_GRAVITY / 1000;
+}
+
+static void
+weigh (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
+{
+  out->allowance_assumed = !facts->allowance_percent.given;
+  if (facts->allowance_percent.given)
+    out->allowance = facts->allowance_percent.value;
+  else if (facts->mass_basis >= 0)
+    out->allowance = context->allowance_percent[facts->mass_basis];
+  else
+    {
+      out->allowance = 0;
+      for (int i = 0; i < SY_N_BASES; i++)
+        out->allowance = fmax (out->allowance, context->allowance_percent[i]);
+    }
+  out->dynamic_assumed = !facts->dynamic_factor.given;
+  out->dynamic = facts->dynamic_factor.given ? facts->dynamic_factor.value : 1;
+  out->mass = facts->mass.value * (1 + out->allowance / 100) * out->dynamic;
+}
+
+static double
+highest_point (const SyRigCase *rig)
+{
+  double highest = rig->at[0].at.z;
+
+  for (int i = 1; i < rig->n; i++)
+    highest = fmax (highest, rig->at[i].at.z);
+  return highest;
+}
+
+void
+sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
+{
+  const SyRigLeg *legs = facts->legs.items;
+  SyVec3 cg = sy_vector_vec3 (&facts->cg);
+  bool basket = false;
+
+  out->units = context->units;
+  out->level = facts->hook_given;
+  out->n = 0;
+  weigh (facts, context, out);
+  for (size_t i = 0; i < facts->legs.count; i++)
+    {
+      const char *const *labels = legs[i].point.items;
+
+      basket = basket || legs[i].hitch == SY_HITCH_BASKET;
+      for (size_t k = 0; k < legs[i].point.count; k++)
+        {
+          const SyRigPoint *point = sy_rig_point (facts, labels[k]);
+          out->parts[out->n] = (SyRigPart) { &legs[i], i, point };
+          out->at[out->n] = (SyPart) { sy_vector_vec3 (&point->at), legs[i].length.value };
+          out->n++;
+        }
+    }
+  out->hangs = out->level || !basket;
+  if (out->level)
+    {
+      SyVec3 hook = facts->hook.at.given ? sy_vector_vec3 (&facts->hook.at)
+                                         : sy_vec3 (cg.x, cg.y, highest_point (out) + facts->hook.above.value);
+      sy_hang_level (out->at, out->n, cg, hook, &out->hang);
+    }
+  else if (out->hangs)
+    {
+      double longest = 0;
+      for (int i = 0; i < out->n; i++)
+        longest = fmax (longest, out->at[i].length);
+      sy_hang_free (out->at, out->n, cg, MATCHED * longest, &out->hang);
+    }
+}
+
+double
+sy_rig_part_length (const SyRigCase *rig, int part)
+{
+  return sy_vec3_length (sy_vec3_sub (rig->hang.hook, rig->at[part].at));
+}

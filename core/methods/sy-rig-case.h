@@ -1,0 +1,55 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_RIG_CASE_H
+#define SY_RIG_CASE_H
+
+#include "sy-hang.h"
+#include "sy-rig-facts.h"
+
+/* The facts of a rigged lift brought into the shape of statics, and what comes of them. */
+
+typedef struct
+{
+  const SyRigLeg *leg;
+  size_t leg_at;          /* in facts->legs */
+  const SyRigPoint *point;
+} SyRigPart;
+
+typedef struct
+{
+  SyUnits units;
+  double mass;            /* of the load with allowance and dynamic factor, as mass */
+  double allowance;       /* percent; NAN: not known, the largest of the policy was taken */
+  double dynamic;
+  bool allowance_assumed, dynamic_assumed;
+  bool level;             /* held level under a hook; otherwise it hangs free */
+  int n;
+  SyRigPart parts[SY_PARTS_MAX];
+  SyPart at[SY_PARTS_MAX];
+  bool hangs;             /* statics was asked; false: a basket that hangs free */
+  SyHang hang;
+} SyRigCase;
+
+/* Facts that passed the check. */
+void sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out);
+/* Length from a point to the hook as the load hangs. */
+double sy_rig_part_length (const SyRigCase *rig, int part);
+/* Mass as force in the document's unit: kN or lbf. */
+double sy_rig_force (double mass, SyUnits units);
+
+/* Symbols that every rigged lift has. */
+enum
+{
+  SY_RIG_MASS, SY_RIG_HOOK_LOAD, SY_RIG_TILT, SY_RIG_HEADROOM, SY_RIG_UTILISATION, SY_RIG_VALID_UNTIL,
+  SY_RIG_ANGLE_MAX, SY_RIG_MARGIN, SY_RIG_US_CAPACITY, SY_RIG_US_UTILISATION, SY_RIG_EN_CAPACITY,
+  SY_RIG_EN_UTILISATION, SY_RIG_SKEW_ERROR, SY_RIG_HOOK_X, SY_RIG_HOOK_Y, SY_RIG_HOOK_Z,
+  SY_RIG_N_SYMBOLS
+};
+
+/* What holds the load: capacities, utilisations, due dates, and their notes. */
+void sy_rig_judge_path (const SyRigFacts *facts, const SyRigCase *rig, const SyContext *context, SySink *sink);
+
+/* Formulas of the method; see SyMethod. */
+bool sy_rig_formula (const SySink *sink, size_t symbol, SyUnits units, char *text);
+bool sy_rig_named_formula (const SySink *sink, const SyNamed *named, SyUnits units, char *text);
+
+#endif

@@ -1,0 +1,106 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_RIG_FACTS_H
+#define SY_RIG_FACTS_H
+
+#include "sy-assembly.h"
+#include "sy-method.h"
+
+/* The facts of a rigged lift, in the units of the document; lengths and places in mm or in. */
+
+#define SY_RIG_POINTS_MAX 32
+#define SY_RIG_LEGS_MAX 4
+#define SY_RIG_ELEMENTS_MAX 12
+#define SY_RIG_SUSPENSION_MAX 12
+#define SY_RIG_LABEL_MAX 40 /* bytes */
+
+/* Where a load can be taken hold of; also of a die. */
+typedef struct
+{
+  const char *label;
+  SyVector at;
+  SyVector axis;    /* of the bolt, out of the load; any length over 0 */
+  const char *body; /* the half that it sits on                         */
+  SyNumber size;    /* thread, nominal diameter                         */
+} SyRigPoint;
+#define SY_RIG_N_POINT_FIELDS 5
+extern const SyField sy_rig_point_fields[SY_RIG_N_POINT_FIELDS];
+
+typedef enum { SY_RATED_LEG, SY_RATED_ASSEMBLY } SyRatedAs;
+extern const SyChoice sy_rated_as_choices[2];
+extern const SyChoice sy_band_choices[SY_N_BANDS];
+extern const SyChoice sy_family_choices[SY_N_EYEBOLT_FAMILIES];
+extern const SyChoice sy_sling_material_choices[SY_N_SLING_MATERIALS];
+
+typedef struct
+{
+  const char *label;
+  int kind;         /* SyGearKind or -1 */
+  SyNumber wll;
+  int rated_as;     /* SyRatedAs or -1  */
+  SyNumber legs;    /* of the tag       */
+  int band;         /* SyBand or -1     */
+  SyNumber own_mass;
+  int family;       /* SyEyeboltFamily or -1 */
+  int shoulder;     /* 1, 0, -1         */
+  SyNumber side_angle; /* of a shackle: pull from its line */
+  SyNumber size, grade;
+  const char *due;
+  int withdrawn;
+} SyRigElement;
+
+typedef enum { SY_HITCH_STRAIGHT, SY_HITCH_CHOKE, SY_HITCH_BASKET } SyHitch;
+
+typedef struct
+{
+  SyList point;     /* one label, two of a basket */
+  SyNumber length;
+  int hitch, edge, material; /* SyHitch, SyEdge, SySlingMaterial, or -1 */
+  SyNumber choke_angle, temperature, bend;
+  SyList elements;  /* of SyRigElement, from the load up */
+} SyRigLeg;
+
+typedef struct
+{
+  const char *label;
+  int kind;
+  SyNumber wll, own_mass;
+  const char *due;
+  int attachment;   /* of a fork truck: a rated one is fitted */
+  int withdrawn;
+} SyRigSuspension;
+
+typedef struct
+{
+  SyCommonFacts common;
+  const char *die;
+  SyNumber mass;
+  int mass_basis;           /* SyBasis or -1 */
+  SyNumber allowance_percent, dynamic_factor;
+  SyVector cg;
+  SyList points;            /* of SyRigPoint */
+  SyList ties;
+  SyList legs;              /* of SyRigLeg   */
+  struct
+  {
+    SyVector at;
+    SyNumber above;
+  } hook;
+  int hook_given;
+  SyList suspension;        /* of SyRigSuspension, from the hook up */
+  int rule;                 /* SyRule or -1 */
+  SyNumber stiffness, bottom;
+  SySet checks;
+} SyRigFacts;
+
+#define SY_RIG_N_FIELDS 15
+extern const SyField sy_rig_fields[SY_RIG_N_FIELDS];
+
+/* The point of that label; NULL when there is none. */
+const SyRigPoint *sy_rig_point (const SyRigFacts *facts, const char *label);
+
+/* Cross-field check; see SyMethod. */
+void sy_rig_check (const void *facts, SyUnits units, SyProblems *problems);
+/* Of a list of points: labels and axes. @list is the path of the list ("$.points"). */
+void sy_rig_check_points (const SyList *points, const char *list, SyProblems *problems);
+
+#endif
