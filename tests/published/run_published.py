@@ -92,9 +92,24 @@ def check_reason(findings, words):
     return [f'no reason {" ".join(words)} among {given}']
 
 
-CHECKS = {'expect': check_expect, 'printed': check_printed, 'anomaly': check_anomaly,
-          'worksheet': check_worksheet, 'verdict': check_verdict, 'governing': check_governing,
-          'reason': check_reason}
+def check_says(findings, words):
+    """says TEXT: some reason's text holds these words, a label for instance."""
+    texts = [reason['text'] for reason in findings['reasons']]
+    return [] if any(' '.join(words) in text for text in texts) else [f'no reason says "{" ".join(words)}": {texts}']
+
+
+def check_date(findings, words):
+    value = findings['quantities'][words[0]]['value']
+    return [] if [value] == words[1:] else [f'{words[0]} is {value}, not {words[1]}']
+
+
+def check_absent(findings, words):
+    return [f'{symbol} is there' for symbol in words if symbol in findings['quantities']]
+
+
+CHECKS = {'expect': check_expect, 'printed': check_printed, 'anomaly': check_anomaly, 'date': check_date,
+          'absent': check_absent, 'worksheet': check_worksheet, 'verdict': check_verdict,
+          'governing': check_governing, 'reason': check_reason, 'says': check_says}
 
 
 def check_findings(case, answer, by_name):

@@ -41,6 +41,20 @@ def placed(path, value):
     return value
 
 
+def put(facts, path, value):
+    """Facts with one place replaced, places of lists by number: legs.0.elements.1.wll; null removes."""
+    facts = json.loads(json.dumps(facts))
+    *parents, last = [int(key) if key.isdigit() else key for key in path.split('.')]
+    at = facts
+    for key in parents:
+        at = at[key]
+    if value is None:
+        del at[last]
+    else:
+        at[last] = value
+    return facts
+
+
 def blocks(path):
     """Lists of (line number, text) that belong together; a continued line is joined to its first."""
     block = []
@@ -103,6 +117,9 @@ def read_case(name, lines, bases):
             case.facts = merged(bases[rest], case.facts)
         elif word == 'facts':
             case.facts = merged(case.facts, json.loads(rest))
+        elif word == 'set':
+            path, _, text = rest.partition(' ')
+            case.facts = put(case.facts, path, json.loads(text))
         elif word == 'raw':
             case.raw = rest
         elif word == 'nested':
@@ -166,4 +183,5 @@ def json_values_then_words(text):
     return value, text[end:].split()
 
 
-CHECKS = ('expect', 'printed', 'worksheet', 'verdict', 'reason', 'governing', 'more-cautions-than')
+CHECKS = ('expect', 'printed', 'date', 'absent', 'worksheet', 'verdict', 'reason', 'says', 'governing',
+          'more-cautions-than')
