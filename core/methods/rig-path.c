@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "sy-date.h"
+#include "sy-marking.h"
 #include "sy-rig-case.h"
 
 /* The way of the load from the die to the crane: what each thing in it has to carry, what it may carry as it is used, and
@@ -331,6 +332,38 @@ leg_label (const SyRigLeg *leg)
   return ((const char *const *) leg->point.items)[0];
 }
 
+/* A marking that nothing of its size can have was misread, or is in another unit. */
+static void
+judge_marking (Walk *walk, const SyRigLeg *leg, const SyRigElement *element, const char *subject)
+{
+  SyUnits units = walk->rig->units;
+  double size = sy_unit_convert (SY_KIND_LENGTH, element->size.value, units, SY_UNITS_METRIC);
+  double wll = sy_unit_convert (SY_KIND_MASS, element->wll.value, units, SY_UNITS_METRIC);
+  SyMarking largest;
+  bool known = false;
+
+  if (!element->size.given || !element->wll.given || !is_rated (element))
+    return;
+  if (element->kind == SY_GEAR_EYEBOLT && element->family >= 0)
+    known = sy_marking_eyebolt ((SyEyeboltFamily) element->family, size, &largest);
+  else if (element->kind == SY_GEAR_SLING && leg->material == SY_SLING_CHAIN)
+    known = sy_marking_chain (size, element->grade.given ? (int) element->grade.value : 0, &largest);
+  else if (element->kind == SY_GEAR_SLING
+           && (leg->material == SY_SLING_WIRE_ROPE || leg->material == SY_SLING_WIRE_ROPE_FIBRE_CORE))
+    known = sy_marking_wire_rope (size, &largest);
+  /* What an assembly is marked with is shared by its legs. */
+  if (element->rated_as == SY_RATED_ASSEMBLY)
+    wll = sy_assembly_leg_of_tag (wll, (int) element->legs.value, (SyBand) element->band,
+                                  element->band == SY_BAND_45_60 ? 60 : 0).capacity;
+  if (known && sy_marking_cannot_be (wll, &largest))
+    {
+      SyNote *note_ = note (walk, "marking-cannot-be-right", SY_NOTE_NEEDED, subject);
+      sy_note_arg (note_, SY_KIND_MASS, sy_unit_convert (SY_KIND_MASS, wll, SY_UNITS_METRIC, units));
+      sy_note_arg (note_, SY_KIND_MASS, sy_unit_convert (SY_KIND_MASS, largest.wll_kg, SY_UNITS_METRIC, units));
+      sy_note_source (note_, NULL, largest.source, largest.from_memory);
+    }
+}
+
 /* Markings, dates and what was not said of one leg, whatever it carries. */
 static void
 judge_leg_standing (Walk *walk, const SyRigLeg *leg)
@@ -355,6 +388,7 @@ judge_leg_standing (Walk *walk, const SyRigLeg *leg)
       if (!is_rated (&elements[i]))
         note (walk, "element-no-rating-basis", SY_NOTE_NEEDED, subject.text);
       judge_standing (walk, subject.text, elements[i].due, elements[i].withdrawn);
+      judge_marking (walk, leg, &elements[i], subject.text);
     }
   if (leg->elements.count == 0)
     note (walk, "leg-no-elements", SY_NOTE_NEEDED, label);

@@ -14,6 +14,18 @@ static const SyTemplate templates[] = {
                         "horizontal) is not allowed.") },
   { "leg-flat", N_ ("A leg hangs {value} from the vertical; flatter than {limit} loads it steeply more.") },
 
+  /* dies */
+  { "die-reference-mass",
+    N_ ("With its allowance it weighs {value}: over the reference mass of {limit} for hands. It needs lifting gear.") },
+  { "die-how-not-assessed", N_ ("A mass alone does not say how it may be moved: plan the lift, or assess the task.") },
+  { "die-no-centre", N_ ("Where it balances is not known: no bodies were given.") },
+  { "die-centre-outside-points", N_ ("The centre of gravity is {value} outside the outline of the lifting points.") },
+  { "die-centre-near-edge",
+    N_ ("The centre of gravity is only {value} inside the edge of the lifting points; {limit} would be a tenth of their "
+        "width.") },
+  { "die-weighed-differs",
+    N_ ("The bodies come to {value}, the scale said {limit}: more than a tenth apart. Something was forgotten, or misread.") },
+
   /* geometry that is not allowed */
   { "centre-outside-the-points",
     N_ ("The centre of gravity is outside the lifting points, {value} from their edge: no taut legs balance it.") },
