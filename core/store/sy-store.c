@@ -97,8 +97,8 @@ gboolean
 sy_store_fail_ambiguous (GError **error, const char *name, const char *kind, const char *other)
 {
   g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_AMBIGUOUS,
-               "“%s” is the name of a %s and of a %s; say which kind is meant, or give its id.", name,
-               kind, other);
+               "“%s” is the name of more than one item (%s and %s); say which kind is meant, or give its id.",
+               name, kind, other);
   return FALSE;
 }
 

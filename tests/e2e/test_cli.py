@@ -435,6 +435,9 @@ class Records(Folder):
         self.assertEqual(names("--verdict", "mechanical"), ["Blank to shear"])
         self.assertEqual(names("--verdict", "outside"), [])
         self.assertNotEqual(cli("tasks", "--store", self.store, "--verdict", "maybe").returncode, 0)
+        self.assertEqual(sorted(names("--kind", "task")), ["Blank to shear", "Carton"])
+        self.assertEqual(names("--kind", "die"), [])
+        self.assertEqual(cli("tasks", "--store", self.store, "--kind", "fork").returncode, 2)
 
     def test_the_chain_of_hashes_goes_on(self):
         heads = []
@@ -488,6 +491,97 @@ class Records(Folder):
         done = cli("history", "--store", self.store, "Nothing")
         self.assertNotEqual(done.returncode, 0)
         self.assertEqual(done.stdout, "")
+
+
+class Attachments(Folder):
+    def setUp(self):
+        super().setUp()
+        self.ok("record", "--store", self.store, "--task", "Blank", "--by", "A. Tester", "--why", "test",
+                self.write(BLANK))
+
+    def attach(self, path, *more, item="Blank", by="A. Tester", why="examined", **env):
+        return cli("attach", "--store", self.store, "--by", by, "--why", why, *more, item, path, env=env)
+
+    def listed(self, item="Blank"):
+        return json_lines(self.ok("attachments", "--store", self.store, item))
+
+    def test_a_file_comes_back_to_the_byte(self):
+        content = bytes(range(256)) * 100
+        path = self.folder / "Certificate 7.pdf"
+        path.write_bytes(content)
+        done = self.attach(path, STEELYARD_CLOCK="2026-03-04T05:06:07Z")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        told, out = json.loads(done.stdout), self.folder / "out.pdf"
+        self.assertEqual((told["name"], told["bytes"], told["media"]),
+                         ("Certificate 7.pdf", len(content), "application/pdf"))
+        self.assertEqual(told["sha256"], hashlib.sha256(content).hexdigest())
+        self.assertEqual((told["who"], told["why"], told["when"]), ("A. Tester", "examined", "2026-03-04T05:06:07Z"))
+        self.assertEqual(self.listed(), [told])
+        self.assertEqual(self.ok("attachment", "--store", self.store, "Blank", "Certificate 7.pdf", "-o", out), "")
+        self.assertEqual(out.read_bytes(), content)
+        # The task has no new revision.
+        self.assertEqual(len(json_lines(self.ok("history", "--store", self.store, "Blank"))), 1)
+
+    def test_a_name_that_is_used_again_gives_the_latest_and_the_line_any(self):
+        lines = []
+        for text in ("one", "two"):
+            told = json.loads(self.attach(self.write(text, "note.txt")).stdout)
+            lines.append(told["line"])
+        out = self.folder / "out.txt"
+        self.ok("attachment", "--store", self.store, "Blank", "note.txt", "-o", out)
+        self.assertEqual(out.read_text(), "two")
+        self.ok("attachment", "--store", self.store, "--line", lines[0], "Blank", "note.txt", "-o", out)
+        self.assertEqual(out.read_text(), "one")
+
+    def test_what_is_no_attachment_is_refused(self):
+        path, out = self.write("x", "x.txt"), self.folder / "out.txt"
+        for done in (self.attach(path, item="Nothing"), self.attach(self.folder / "none.txt"),
+                     self.attach(self.write("", "empty.txt")), self.attach(path, by=" "), self.attach(path, why=""),
+                     self.attach(path, "--kind", "fork"), self.attach(path, "--kind", "die"),
+                     cli("attach", "--store", self.store, "--by", "A. Tester", "--why", "test", "Blank"),
+                     cli("attachment", "--store", self.store, "Blank", "x.txt", "-o", out),
+                     cli("attachment", "--store", self.store, "Blank", "x.txt"),
+                     cli("attachments", "--store", self.store, "Nothing")):
+            self.assertEqual((done.returncode, done.stdout), (2, ""), done.stderr)
+            self.assertTrue(done.stderr.strip())
+        self.assertFalse(out.exists())
+        self.assertEqual(self.listed(), [])
+
+    def test_a_file_over_16_mebibytes_is_refused(self):
+        path = self.folder / "long.bin"
+        path.write_bytes(bytes(16 * 1024 * 1024 + 1))
+        done = self.attach(path)
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        self.assertIn(str(16 * 1024 * 1024), done.stderr)
+
+    def test_content_that_was_changed_is_refused(self):
+        import sqlite3
+        self.assertEqual(self.attach(self.write("abc", "note.txt")).returncode, 0)
+        with sqlite3.connect(self.store) as store:
+            store.execute("drop trigger journal_keep")
+            (event,) = store.execute("select event from journal where kind = 3").fetchone()
+            self.assertIn(b'"content":"YWJj"', event)
+            store.execute("update journal set event = ? where kind = 3", (event.replace(b"YWJj", b"YWJk"),))
+        store.close()
+        out = self.folder / "out.txt"
+        done = cli("attachment", "--store", self.store, "Blank", "note.txt", "-o", out)
+        self.assertEqual((done.returncode, done.stdout), (1, ""))
+        self.assertIn("SHA-256", done.stderr)
+        self.assertFalse(out.exists())
+
+
+class OlderStores(Folder):
+    def test_a_store_of_format_1_is_brought_up_to_date_beside_a_copy(self):
+        old = (SOURCE / "tests" / "core" / "store" / "format-1.store").read_bytes()
+        self.store.write_bytes(old)
+        tasks = json_lines(self.ok("tasks", "--store", self.store))
+        self.assertEqual([t["task"] for t in tasks], ["Nähe Tor", "Blank to shear 2", "Bench", "Rings, cold"])
+        self.assertEqual({t["kind"] for t in tasks}, {"task"})
+        self.assertEqual([t.get("clash") for t in tasks], [None, 2, None, None])
+        history = json_lines(self.ok("history", "--store", self.store, "Blank to shear 2"))
+        self.assertEqual(history[-1]["hash"], "388e6a86a990f89b5677d98db23e65d33ecb762d7cea356559bce7784fa59e0e")
+        copy = self.store.with_name(self.store.name + ".before-2")
+        self.assertEqual(stat.S_IMODE(copy.stat().st_mode), 0o600)
 
 
 class Sheets(Folder):

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-worker.h"
+#include "sy-worker-private.h"
 
 #include <string.h>
 
@@ -9,6 +9,7 @@ typedef enum
   JOB_CHANGED,
   JOB_HISTORY,
   JOB_SAVE,
+  JOB_CALL,
   JOB_QUIT,
 } JobKind;
 
@@ -22,6 +23,8 @@ typedef struct
   guint64 since;
   char *item;
   SySaveRequest *save;
+  const SyWorkerCall *call;
+  gpointer data; /* the call's */
 
   GPtrArray *rows;
   SyHead head;
@@ -63,6 +66,8 @@ free_job (Job *job)
   g_clear_object (&job->task);
   g_free (job->item);
   sy_save_request_free (job->save);
+  if (job->call != NULL)
+    job->call->free_data (job->data);
   g_clear_pointer (&job->rows, g_ptr_array_unref);
   sy_record_result_clear (&job->saved);
   g_clear_error (&job->error);
@@ -115,13 +120,20 @@ run_save (Room *room, Job *job)
     job->error = g_steal_pointer (&error);
 }
 
+/* Writes to the journal. */
+static gboolean
+is_save (const Job *job)
+{
+  return job->kind == JOB_SAVE || (job->kind == JOB_CALL && job->call->is_save);
+}
+
 static void
 run_job (Room *room, Job *job)
 {
   const SyTaskFilter any = { .search = NULL };
 
   /* A save that was asked for is made, whether or not somebody still waits for it. */
-  if (job->kind != JOB_SAVE
+  if (!is_save (job)
       && g_cancellable_set_error_if_cancelled (g_task_get_cancellable (job->task), &job->error))
     return;
 
@@ -154,6 +166,9 @@ run_job (Room *room, Job *job)
     case JOB_SAVE:
       run_save (room, job);
       break;
+    case JOB_CALL:
+      job->done = job->call->run (room->ledger, job->data, &job->error);
+      break;
     case JOB_QUIT:
       break;
     }
@@ -164,7 +179,7 @@ deliver_cb (gpointer user_data)
 {
   Job *job = user_data;
   g_autoptr (SyWorker) worker = g_object_ref (job->worker);
-  gboolean moved_on = job->kind == JOB_SAVE && job->done;
+  gboolean moved_on = is_save (job) && job->done;
 
   if (job->done)
     g_task_return_boolean (job->task, TRUE);
@@ -226,7 +241,7 @@ send_job (SyWorker *self, Job *job, GCancellable *cancellable,
 
   g_task_set_source_tag (task, GINT_TO_POINTER ((int) job->kind + 1));
   g_task_set_task_data (task, job, free_job_data);
-  if (job->kind == JOB_SAVE)
+  if (is_save (job))
     g_task_set_check_cancellable (task, FALSE);
   job->task = task;
   job->worker = self;
@@ -439,4 +454,25 @@ sy_worker_save_finish (SyWorker *self, GAsyncResult *result, SyRecordResult *sav
       memset (&job->saved, 0, sizeof job->saved);
     }
   return TRUE;
+}
+
+void
+sy_worker_call_async (SyWorker *self, const SyWorkerCall *call, gpointer data, GCancellable *cancellable,
+                      GAsyncReadyCallback callback, gpointer user_data)
+{
+  Job *job = g_new0 (Job, 1);
+
+  job->kind = JOB_CALL;
+  job->call = call;
+  job->data = data;
+  send_job (self, job, cancellable, callback, user_data);
+}
+
+gpointer
+sy_worker_call_finish (SyWorker *self, GAsyncResult *result, const SyWorkerCall *call, GError **error)
+{
+  Job *job = finish_job (self, result, JOB_CALL, error);
+
+  g_return_val_if_fail (job == NULL || job->call == call, NULL);
+  return job != NULL ? job->data : NULL;
 }

@@ -21,12 +21,12 @@ const char *sy_worker_get_store (SyWorker *worker);
 /* Waits for what is queued, closes the ledger, joins the thread. Idempotent. */
 void sy_worker_stop (SyWorker *worker);
 
-/* Current tasks: GPtrArray of SyTask. */
+/* Current tasks, dies and gear: GPtrArray of SyTask. */
 void sy_worker_tasks_async (SyWorker *worker, GCancellable *cancellable,
                             GAsyncReadyCallback callback, gpointer user_data);
 GPtrArray *sy_worker_tasks_finish (SyWorker *worker, GAsyncResult *result, GError **error);
 
-/* Tasks touched after line @since: GPtrArray of SyTask (how a second program's work is seen);
+/* The same, those touched after line @since: GPtrArray of SyTask (how a second program's work is seen);
    @head receives the journal's end. */
 void sy_worker_changed_async (SyWorker *worker, guint64 since, GCancellable *cancellable,
                               GAsyncReadyCallback callback, gpointer user_data);
@@ -54,6 +54,23 @@ void sy_worker_save_async (SyWorker *worker, SySaveRequest *request, GCancellabl
 /* @saved is filled on TRUE; clear it with sy_record_result_clear. Emits "changed" on the worker too. */
 gboolean sy_worker_save_finish (SyWorker *worker, GAsyncResult *result, SyRecordResult *saved,
                                 GError **error);
+
+/* Files that belong to an item; as in sy-ledger.h. @request and @content are copied or kept; the clock is read on the
+   worker, whatever the request says. Attaching emits "changed" too. */
+void sy_worker_attach_async (SyWorker *worker, const SyAttachRequest *request, GBytes *content,
+                             GCancellable *cancellable, GAsyncReadyCallback callback, gpointer user_data);
+SyAttachment *sy_worker_attach_finish (SyWorker *worker, GAsyncResult *result, GError **error);
+
+/* Oldest first: GPtrArray of SyAttachment. @item: its id. */
+void sy_worker_attachments_async (SyWorker *worker, const char *item, GCancellable *cancellable,
+                                  GAsyncReadyCallback callback, gpointer user_data);
+GPtrArray *sy_worker_attachments_finish (SyWorker *worker, GAsyncResult *result, GError **error);
+
+/* @line: of the journal, 0 for the latest of that name. */
+void sy_worker_attachment_content_async (SyWorker *worker, const char *item, const char *name, guint64 line,
+                                         GCancellable *cancellable, GAsyncReadyCallback callback,
+                                         gpointer user_data);
+GBytes *sy_worker_attachment_content_finish (SyWorker *worker, GAsyncResult *result, GError **error);
 
 /* Signal "changed" (main context): the journal has moved on; list models then ask for what changed. */
 

@@ -34,7 +34,7 @@ static SyEvent *
 random_event (GRand *random)
 {
   SyEvent *event
-    = sy_event_new (g_rand_boolean (random) ? SY_EVENT_POLICY : SY_EVENT_REVISION);
+    = sy_event_new ((SyEventKind) g_rand_int_range (random, SY_EVENT_POLICY, SY_EVENT_ATTACHMENT + 1));
   char **texts[]
     = { &event->item,    &event->item_kind, &event->name,    &event->by,     &event->role,
         &event->why,     &event->claimed,   &event->written, &event->program, &event->method,

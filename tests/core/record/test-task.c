@@ -242,10 +242,176 @@ a_later_revision_replaces_everything (void **state)
   assert_null (strstr (task->search_text, "R. Example"));
 }
 
+static const char facts_die[]
+  = "{\"method\":\"die-mass\",\"units\":\"us\",\"machine\":\"Press 4\",\"storage\":\"Rack C\",\"drawing\":\"D-118\"}";
+
+static const char findings_die[]
+  = "{\"quantities\":{\"mass\":{\"value\":1000,\"unit\":\"lb\"},\"mass_with_allowance\":{\"value\":1100,"
+    "\"unit\":\"lb\"},\"cg.x\":{\"value\":10,\"unit\":\"in\"},\"cg.y\":{\"value\":-2.5,\"unit\":\"in\"}},"
+    "\"verdict\":\"mechanical\"}";
+
+static const char facts_gear[]
+  = "{\"method\":\"gear\",\"units\":\"metric\",\"kind\":\"shackle\",\"identity\":\"SH-07\",\"wll\":\"2 t\","
+    "\"serves\":[\"Press 4\",\"Roll former\"],\"storage\":\"Hook 3\",\"due\":\"2027-03-01\",\"withdrawn\":true}";
+
+static SyTask *
+apply_item (const char *kind, const char *method, const char *facts, const char *findings)
+{
+  g_autoptr (SyEvent) event = new_revision (1, 0, facts, findings);
+
+  sy_event_set (&event->item_kind, kind);
+  sy_event_set (&event->method, method);
+  return sy_task_apply (NULL, event);
+}
+
+static void
+a_die_is_told_by_mass_centre_machine_and_place (void **state)
+{
+  g_autoptr (SyTask) die = apply_item (SY_ITEM_DIE, "die-mass", facts_die, findings_die);
+
+  (void) state;
+  assert_string_equal (die->item_kind, "die");
+  /* × 0.45359237 and × 25.4, exact by definition */
+  assert_close (die->detail.mass_with_allowance_kg, 498.951607, 0.0, 1e-15);
+  assert_close (die->mass_kg, 498.951607, 0.0, 1e-15);
+  assert_close (die->detail.cg_mm[0], 254.0, 0.0, 1e-15);
+  assert_close (die->detail.cg_mm[1], -63.5, 0.0, 1e-15);
+  assert_true (isnan (die->detail.cg_mm[2])); /* not known */
+  assert_string_equal (die->detail.machine, "Press 4");
+  assert_string_equal (die->detail.storage, "Rack C");
+  assert_string_equal (die->detail.gear_kind, "");
+  assert_true (isnan (die->detail.wll_kg));
+  assert_true (isnan (die->rank));
+  assert_string_equal (die->valid_until, "");
+  assert_non_null (strstr (die->search_text, "Press 4"));
+  assert_non_null (strstr (die->search_text, "Rack C"));
+  assert_non_null (strstr (die->search_text, "D-118"));
+}
+
+static void
+gear_is_told_by_kind_identity_limit_and_due_date (void **state)
+{
+  g_autoptr (SyTask) gear = apply_item (SY_ITEM_GEAR, "gear", facts_gear, "{\"verdict\":\"do-not-lift\"}");
+
+  (void) state;
+  assert_string_equal (gear->detail.gear_kind, "shackle");
+  assert_string_equal (gear->detail.identity, "SH-07");
+  assert_same_bits (gear->detail.wll_kg, 2000.0);
+  assert_string_equal (gear->detail.machine, "Press 4, Roll former");
+  assert_string_equal (gear->detail.storage, "Hook 3");
+  assert_string_equal (gear->detail.due, "2027-03-01");
+  assert_true (gear->detail.withdrawn);
+  assert_true (isnan (gear->mass_kg));
+  assert_true (isnan (gear->detail.mass_with_allowance_kg));
+  assert_string_equal (gear->valid_until, "2027-03-01"); /* the findings name none */
+  assert_non_null (strstr (gear->search_text, "SH-07"));
+  assert_non_null (strstr (gear->search_text, "shackle"));
+  assert_non_null (strstr (gear->search_text, "Roll former"));
+}
+
+/* A number is in the document's unit; a text has its own; anything else was no mass. */
+static void
+a_limit_is_converted_from_the_unit_it_was_typed_in (void **state)
+{
+  static const struct
+  {
+    const char *facts;
+    double kg;
+  } cases[] = {
+    { "{\"units\":\"metric\",\"wll\":1600}", 1600 },
+    { "{\"units\":\"us\",\"wll\":1000}", 453.59237 },
+    { "{\"units\":\"us\",\"wll\":\"1.5 t\"}", 1500 },
+    { "{\"units\":\"metric\",\"wll\":\"1000 lb\"}", 453.59237 },
+    { "{\"wll\":1600}", NAN },
+    { "{\"units\":\"metric\",\"wll\":\"much\"}", NAN },
+    { "{\"units\":\"metric\",\"wll\":true}", NAN },
+    { "{\"units\":\"metric\"}", NAN },
+  };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (SyTask) gear = apply_item (SY_ITEM_GEAR, "gear", cases[i].facts, "{}");
+
+      if (isnan (cases[i].kg))
+        assert_true (isnan (gear->detail.wll_kg));
+      else
+        assert_close (gear->detail.wll_kg, cases[i].kg, 0.0, 1e-15);
+    }
+}
+
+/* What only registers list is no part of a task, whatever its facts are called. */
+static void
+a_rigged_lift_has_a_mass_and_a_day_but_no_rank (void **state)
+{
+  g_autoptr (SyTask) lift = apply_item (
+    SY_ITEM_TASK, "rigged-lift", "{\"units\":\"metric\",\"machine\":\"Press 4\",\"due\":\"2026-12-01\"}",
+    "{\"index\":\"utilisation\",\"quantities\":{\"utilisation\":{\"value\":0.7,\"unit\":\"1\"},"
+    "\"mass_with_allowance\":{\"value\":420,\"unit\":\"kg\"},"
+    "\"valid_until\":{\"value\":\"2027-01-31\",\"unit\":\"date\"}},\"verdict\":\"within-capacity\"}");
+  g_autoptr (SyTask) endless = apply_item (
+    SY_ITEM_TASK, "rigged-lift", "{}",
+    "{\"index\":\"utilisation\",\"quantities\":{\"utilisation\":{\"value\":null,\"state\":\"unbounded\"}}}");
+
+  (void) state;
+  assert_same_bits (lift->index, 0.7);
+  assert_true (isnan (lift->rank));
+  assert_same_bits (lift->mass_kg, 420.0);
+  assert_true (isnan (lift->detail.mass_with_allowance_kg));
+  assert_string_equal (lift->detail.machine, "");
+  assert_string_equal (lift->valid_until, "2027-01-31"); /* the earliest of all dates, not the one of the facts */
+  assert_same_bits (endless->index, INFINITY);
+  assert_true (isnan (endless->rank));
+}
+
+static void
+the_mass_of_a_cart_is_its_gross_mass (void **state)
+{
+  g_autoptr (SyTask) cart
+    = apply_item (SY_ITEM_TASK, "cart", "{\"units\":\"metric\",\"gross_mass\":\"0.35 t\"}", "{}");
+
+  (void) state;
+  assert_close (cart->mass_kg, 350.0, 0.0, 1e-15);
+}
+
+/* 2027-03-01 is day 20878 (57 years of 365 days, 14 leap days, January and February). */
+static void
+a_verdict_holds_through_its_last_day (void **state)
+{
+  g_autoptr (SyTask) gear = apply_item (SY_ITEM_GEAR, "gear", facts_gear, "{}");
+  g_autoptr (SyTask) lift = apply_findings (findings_metric);
+
+  (void) state;
+  assert_false (sy_task_is_expired (gear, 20877));
+  assert_false (sy_task_is_expired (gear, 20878));
+  assert_true (sy_task_is_expired (gear, 20879));
+  assert_false (sy_task_is_expired (gear, NAN));
+  assert_false (sy_task_is_expired (lift, 20879)); /* nothing of it falls due */
+}
+
+static void
+what_is_no_date_is_none (void **state)
+{
+  static const char *const dates[] = { "\"2027-02-29\"", "\"tomorrow\"", "20270301", "null", "\"\"" };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (dates); i++)
+    {
+      g_autofree char *findings
+        = g_strdup_printf ("{\"quantities\":{\"valid_until\":{\"value\":%s}}}", dates[i]);
+      g_autofree char *facts = g_strdup_printf ("{\"due\":%s}", dates[i]);
+      g_autoptr (SyTask) gear = apply_item (SY_ITEM_GEAR, "gear", facts, findings);
+
+      assert_string_equal (gear->valid_until, "");
+      assert_string_equal (gear->detail.due, "");
+    }
+}
+
 static void
 other_events_leave_a_task_as_it_is (void **state)
 {
   g_autoptr (SyEvent) policy = sy_event_new (SY_EVENT_POLICY);
+  g_autoptr (SyEvent) attachment = sy_event_new (SY_EVENT_ATTACHMENT);
   g_autoptr (SyTask) task = apply_findings (findings_metric);
   SyTask *same;
 
@@ -253,6 +419,11 @@ other_events_leave_a_task_as_it_is (void **state)
   sy_event_set (&policy->name, "steelyard-default");
   assert_null (sy_task_apply (NULL, policy));
   same = sy_task_apply (task, policy);
+  assert_ptr_equal (same, task);
+  sy_event_set (&attachment->item, "t1");
+  sy_event_set (&attachment->name, "drawing.pdf");
+  assert_null (sy_task_apply (NULL, attachment));
+  same = sy_task_apply (task, attachment);
   assert_ptr_equal (same, task);
   assert_string_equal (task->name, "Blanks to the press");
 }
@@ -315,6 +486,8 @@ a_copy_is_equal_and_apart (void **state)
   sy_event_set (&task->name, "changed");
   sy_event_set (&task->place, "changed");
   assert_string_equal (copy->id, "t1");
+  assert_string_equal (copy->item_kind, "task");
+  assert_string_equal (copy->detail.machine, "");
   assert_string_equal (copy->name, "Blanks to the press");
   assert_string_equal (copy->place, "Press 4");
   assert_string_equal (copy->units, "metric");
@@ -340,6 +513,13 @@ main (void)
     cmocka_unit_test (facts_that_cannot_be_read_leave_the_rest),
     cmocka_unit_test (every_verdict_is_taken_over),
     cmocka_unit_test (a_later_revision_replaces_everything),
+    cmocka_unit_test (a_die_is_told_by_mass_centre_machine_and_place),
+    cmocka_unit_test (gear_is_told_by_kind_identity_limit_and_due_date),
+    cmocka_unit_test (a_limit_is_converted_from_the_unit_it_was_typed_in),
+    cmocka_unit_test (a_rigged_lift_has_a_mass_and_a_day_but_no_rank),
+    cmocka_unit_test (the_mass_of_a_cart_is_its_gross_mass),
+    cmocka_unit_test (a_verdict_holds_through_its_last_day),
+    cmocka_unit_test (what_is_no_date_is_none),
     cmocka_unit_test (other_events_leave_a_task_as_it_is),
     cmocka_unit_test (two_revisions_on_one_base_clash_until_one_follows_the_latest),
     cmocka_unit_test (a_clash_names_the_revision_with_the_same_base),

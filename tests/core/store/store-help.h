@@ -48,6 +48,39 @@ help_revision (const char *id, gint64 revision, const char *name, const char *ve
   return event;
 }
 
+/* The same for a die or gear, whose method has no lifts a day: without a rank. */
+static inline SyEvent *
+help_item (const char *item_kind, const char *id, gint64 revision, const char *name, const char *verdict)
+{
+  SyEvent *event = help_revision (id, revision, name, verdict, "0.5", "null");
+
+  sy_event_set (&event->item_kind, item_kind);
+  sy_event_set (&event->method, strcmp (item_kind, SY_ITEM_DIE) == 0 ? "die-mass" : item_kind);
+  sy_event_set (&event->facts,
+                "{\"units\":\"metric\",\"machine\":\"Press 4\",\"storage\":\"Rack C\",\"identity\":\"SH-07\","
+                "\"kind\":\"shackle\",\"wll\":0.1,\"serves\":[\"Press 4\"],\"due\":\"2027-03-01\",\"withdrawn\":true}");
+  g_free (event->findings);
+  event->findings = g_strdup_printf (
+    "{\"verdict\":\"%s\",\"quantities\":{\"mass_with_allowance\":{\"value\":0.3,\"unit\":\"kg\"},"
+    "\"cg.x\":{\"value\":0.1,\"unit\":\"mm\"},\"cg.z\":{\"value\":-7,\"unit\":\"mm\"},"
+    "\"valid_until\":{\"value\":\"2027-01-31\",\"unit\":\"date\"}}}",
+    verdict);
+  return event;
+}
+
+static inline SyEvent *
+help_attachment (const char *id, const char *name)
+{
+  SyEvent *event = sy_event_new (SY_EVENT_ATTACHMENT);
+
+  sy_event_set (&event->item, id);
+  sy_event_set (&event->item_kind, "task");
+  sy_event_set (&event->name, name);
+  sy_event_set (&event->by, "R. Example");
+  sy_event_set (&event->facts, "{\"file\":\"photograph of the bay\"}");
+  return event;
+}
+
 static inline SyHead
 help_head (SyStore *store)
 {

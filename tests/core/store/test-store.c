@@ -329,6 +329,112 @@ tasks_are_filtered_by_verdict (void **state)
 }
 
 static void
+what_must_not_be_lifted_comes_first_among_those_without_a_rank (void **state)
+{
+  SyStore *store = store_of (state);
+
+  help_append (store, help_item (SY_ITEM_DIE, "d", 1, "Alpha", "mechanical"),
+               help_item (SY_ITEM_GEAR, "g", 1, "Zulu", "do-not-lift"),
+               help_item (SY_ITEM_GEAR, "h", 1, "Yankee", "do-not-lift"),
+               help_revision ("low", 1, "Ring", "by-hand", "0.1", "1"));
+  help_append (store, help_revision ("endless", 1, "Beam", "mechanical", "", "1"),
+               help_revision ("worse", 1, "Coil", "do-not-lift", "", "1"), NULL, NULL);
+  help_assert_list (store, NULL, 0, "endless worse low h g d");
+}
+
+static void
+kinds_are_kept_apart (void **state)
+{
+  SyStore *store = store_of (state);
+  SyTaskFilter filter = { .order = SY_ORDER_NAME };
+
+  help_append (store, help_revision ("t", 1, "Upper die", "by-hand", "1", "1"),
+               help_item (SY_ITEM_DIE, "d", 1, "Upper die", "mechanical"),
+               help_item (SY_ITEM_GEAR, "g", 1, "Bow", "improve"),
+               help_item (SY_ITEM_GEAR, "h", 1, "Hook", "mechanical"));
+  help_assert_list (store, &filter, 0, "g h d t");
+  filter.item_kind = SY_ITEM_TASK;
+  help_assert_list (store, &filter, 0, "t");
+  filter.item_kind = SY_ITEM_DIE;
+  help_assert_list (store, &filter, 0, "d");
+  filter.item_kind = SY_ITEM_GEAR;
+  help_assert_list (store, &filter, 0, "g h");
+  help_assert_list (store, &filter, 1, "g");
+  filter.search = "press";
+  help_assert_list (store, &filter, 0, "g h");
+  filter.by_verdict = TRUE;
+  filter.verdict = SY_VERDICT_MECHANICAL;
+  help_assert_list (store, &filter, 0, "h");
+  filter.item_kind = "fork";
+  help_assert_list (store, &filter, 0, "");
+}
+
+static void
+assert_found_kind (SyStore *store, const char *key, const char *item_kind, const char *expected)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyTask) task = sy_store_find (store, key, item_kind, &error);
+
+  if (task == NULL)
+    fail_msg ("%s", error->message);
+  assert_string_equal (task->id, expected);
+}
+
+static void
+a_name_is_looked_for_within_its_kind (void **state)
+{
+  SyStore *store = store_of (state);
+  g_autoptr (GError) error = NULL;
+
+  help_append (store, help_revision ("t", 1, "Upper die", "by-hand", "1", "1"),
+               help_item (SY_ITEM_DIE, "d", 1, "Upper die", "mechanical"),
+               help_item (SY_ITEM_GEAR, "g", 1, "Bow", "improve"), NULL);
+  assert_found_kind (store, "Upper die", SY_ITEM_TASK, "t");
+  assert_found_kind (store, "Upper die", SY_ITEM_DIE, "d");
+  assert_found_kind (store, "Bow", NULL, "g");
+  assert_found_kind (store, "g", SY_ITEM_TASK, "g"); /* an id is of one item, whatever is asked for */
+  assert_found_kind (store, "t", NULL, "t");
+  assert_null (sy_store_find (store, "Upper die", SY_ITEM_GEAR, &error));
+  help_assert_error (error, SY_STORE_ERROR_NOT_FOUND, "gear");
+  g_clear_error (&error);
+  assert_null (sy_store_find (store, "Upper die", NULL, &error));
+  help_assert_error (error, SY_STORE_ERROR_AMBIGUOUS, "Upper die");
+  assert_non_null (strstr (error->message, "die"));
+  assert_non_null (strstr (error->message, "task"));
+}
+
+static void
+an_attachment_touches_its_item_and_changes_nothing_else (void **state)
+{
+  SyStore *store = store_of (state);
+  const SyTaskFilter recent = { .order = SY_ORDER_RECENT };
+  g_autoptr (GPtrArray) changed = NULL;
+  g_autoptr (SyTask) task = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *ids = NULL;
+  SyHead head;
+
+  help_append (store, help_revision ("a", 1, "A", "by-hand", "1", "1"),
+               help_revision ("b", 1, "B", "by-hand", "1", "1"), help_attachment ("a", "one.pdf"),
+               help_attachment ("nobody's", "two.pdf"));
+  changed = sy_store_changed_since (store, 2, &error);
+  ids = help_ids (changed);
+  assert_string_equal (ids, "a");
+  help_assert_list (store, &recent, 0, "a b");
+  task = sy_store_find (store, "a", NULL, NULL);
+  assert_int_equal (task->revision, 1);
+  assert_string_equal (task->name, "A");
+  help_assert_search (store, "photograph", "");
+  assert_scan_item (store, "a", 0, "1");
+  assert_scan_kind (store, "a", SY_EVENT_ATTACHMENT, 0, "3");
+  assert_scan_kind (store, "b", SY_EVENT_ATTACHMENT, 0, "");
+
+  head = help_head (store);
+  assert_false (help_try (store, &head, help_attachment ("", "three.pdf"), &error));
+  help_assert_error (error, SY_STORE_ERROR_WRITE, "attachment");
+}
+
+static void
 a_search_finds_words_by_their_beginning (void **state)
 {
   /* Signs are not looked for; what looks like a query is words like any other. */
@@ -481,6 +587,18 @@ assert_same_task (const SyTask *actual, const SyTask *expected)
   assert_string_equal (actual->why, expected->why);
   assert_string_equal (actual->when, expected->when);
   assert_string_equal (actual->search_text, expected->search_text);
+  assert_string_equal (actual->item_kind, expected->item_kind);
+  assert_string_equal (actual->valid_until, expected->valid_until);
+  assert_same_number (actual->detail.mass_with_allowance_kg, expected->detail.mass_with_allowance_kg);
+  for (int i = 0; i < 3; i++)
+    assert_same_number (actual->detail.cg_mm[i], expected->detail.cg_mm[i]);
+  assert_string_equal (actual->detail.machine, expected->detail.machine);
+  assert_string_equal (actual->detail.storage, expected->detail.storage);
+  assert_string_equal (actual->detail.gear_kind, expected->detail.gear_kind);
+  assert_string_equal (actual->detail.identity, expected->detail.identity);
+  assert_same_number (actual->detail.wll_kg, expected->detail.wll_kg);
+  assert_string_equal (actual->detail.due, expected->detail.due);
+  assert_int_equal (actual->detail.withdrawn, expected->detail.withdrawn);
 }
 
 /* Every kind of number, and a clash that needs the revisions before. */
@@ -506,6 +624,24 @@ the_list_is_the_projection_of_the_journal (void **state)
     }
 }
 
+static void
+registers_are_the_projection_of_the_journal (void **state)
+{
+  static const char *const kinds[] = { SY_ITEM_DIE, SY_ITEM_GEAR };
+  SyStore *store = store_of (state);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      SyEvent *event = help_item (kinds[i], kinds[i], 1, "Bow", "improve");
+      g_autoptr (SyTask) expected = sy_task_apply (NULL, event);
+      g_autoptr (SyTask) actual = NULL;
+
+      help_append (store, event, NULL, NULL, NULL);
+      actual = sy_store_find (store, kinds[i], NULL, NULL);
+      assert_same_task (actual, expected);
+    }
+}
+
 static SyEvent *
 random_event (GRand *random, GHashTable *revisions)
 {
@@ -518,6 +654,15 @@ random_event (GRand *random, GHashTable *revisions)
 
   if (g_rand_int_range (random, 0, 10) == 0)
     return help_policy ("{}");
+  if (g_rand_int_range (random, 0, 10) == 0)
+    return help_attachment (id, "file.pdf");
+  if (id[0] >= 'j')
+    {
+      g_hash_table_replace (revisions, g_strdup (id), GINT_TO_POINTER ((int) revision));
+      return help_item (id[0] == 'j' ? SY_ITEM_DIE : SY_ITEM_GEAR, id, revision,
+                        names[g_rand_int_range (random, 0, (gint32) G_N_ELEMENTS (names))],
+                        sy_verdict_id ((SyVerdict) g_rand_int_range (random, 0, SY_N_VERDICTS)));
+    }
   event = help_revision (
     id, revision, names[g_rand_int_range (random, 0, (gint32) G_N_ELEMENTS (names))],
     sy_verdict_id ((SyVerdict) g_rand_int_range (random, 0, SY_N_VERDICTS)),
@@ -534,7 +679,9 @@ static void
 assert_same_lists (SyStore *one, SyStore *other, GRand *random)
 {
   static const char *const searches[] = { NULL, "coil", "ar", "zange 1", "r k", "reach", "a b", "9" };
+  static const char *const kinds[] = { NULL, NULL, SY_ITEM_TASK, SY_ITEM_DIE, SY_ITEM_GEAR };
   const SyTaskFilter filter = {
+    .item_kind = kinds[g_rand_int_range (random, 0, (gint32) G_N_ELEMENTS (kinds))],
     .search = searches[g_rand_int_range (random, 0, (gint32) G_N_ELEMENTS (searches))],
     .by_verdict = g_rand_boolean (random),
     .verdict = (SyVerdict) g_rand_int_range (random, 0, SY_N_VERDICTS),
@@ -589,6 +736,10 @@ main (void)
     BOTH (a_scan_may_read_inside),
     BOTH (tasks_are_listed_in_order),
     BOTH (tasks_are_filtered_by_verdict),
+    BOTH (what_must_not_be_lifted_comes_first_among_those_without_a_rank),
+    BOTH (kinds_are_kept_apart),
+    BOTH (a_name_is_looked_for_within_its_kind),
+    BOTH (an_attachment_touches_its_item_and_changes_nothing_else),
     BOTH (a_search_finds_words_by_their_beginning),
     BOTH (a_long_search_is_still_a_search),
     BOTH (a_search_knows_only_what_is_current),
@@ -596,6 +747,7 @@ main (void)
     BOTH (a_task_is_found_by_id_then_by_name),
     BOTH (the_last_policy_is_in_force),
     BOTH (the_list_is_the_projection_of_the_journal),
+    BOTH (registers_are_the_projection_of_the_journal),
     cmocka_unit_test_setup_teardown (both_backends_agree_on_a_random_history, set_up_sqlite, tear_down),
   };
 

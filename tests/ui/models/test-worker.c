@@ -107,6 +107,60 @@ history_is_oldest_first (void **state)
 }
 
 static void
+a_file_is_attached_listed_and_read (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  g_autoptr (GBytes) content = g_bytes_new_static ("abc", 3), back = NULL;
+  g_autoptr (SyAttachment) attached = NULL;
+  g_autoptr (GPtrArray) all = NULL;
+  g_autoptr (GPtrArray) changed = NULL;
+  g_autoptr (GError) error = NULL;
+  SyAttachRequest request = { .name = "photo.png", .by = "I. Tannick", .why = "as it hangs" };
+  SyTestAnswer answer = { NULL, NULL };
+  SyRecordResult saved = { 0 };
+  SyHead head = { 0 };
+  guint count = 0;
+
+  (void) state;
+  assert_true (sy_test_save (worker, "ring", 12, &saved, NULL));
+  sy_test_settle ();
+  g_signal_connect (worker, "changed", G_CALLBACK (count_cb), &count);
+  request.item = saved.task_id;
+  sy_worker_attach_async (worker, &request, content, NULL, sy_test_answered, &answer);
+  assert_true (sy_test_until (sy_test_has_answer, &answer, 20000));
+  attached = sy_worker_attach_finish (worker, answer.result, &error);
+  g_clear_object (&answer.result);
+  assert_non_null (attached);
+  assert_string_equal (attached->media, "image/png");
+  sy_test_settle ();
+  assert_int_equal (count, 1);
+
+  sy_worker_attachments_async (worker, saved.task_id, NULL, sy_test_answered, &answer);
+  assert_true (sy_test_until (sy_test_has_answer, &answer, 20000));
+  all = sy_worker_attachments_finish (worker, answer.result, &error);
+  g_clear_object (&answer.result);
+  assert_int_equal (all->len, 1);
+  assert_int_equal (((SyAttachment *) all->pdata[0])->line, attached->line);
+
+  sy_worker_attachment_content_async (worker, saved.task_id, "photo.png", 0, NULL, sy_test_answered, &answer);
+  assert_true (sy_test_until (sy_test_has_answer, &answer, 20000));
+  back = sy_worker_attachment_content_finish (worker, answer.result, &error);
+  g_clear_object (&answer.result);
+  assert_true (g_bytes_equal (back, content));
+
+  sy_worker_attachment_content_async (worker, saved.task_id, "other.png", 0, NULL, sy_test_answered, &answer);
+  assert_true (sy_test_until (sy_test_has_answer, &answer, 20000));
+  assert_null (sy_worker_attachment_content_finish (worker, answer.result, &error));
+  assert_true (g_error_matches (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NO_FILE));
+  g_clear_object (&answer.result);
+
+  changed = get_changed (worker, saved.head.number, &head, NULL);
+  assert_int_equal (changed->len, 1);
+  assert_int_equal (count, 1); /* reading changes nothing */
+  sy_record_result_clear (&saved);
+}
+
+static void
 facts_with_problems_are_refused_whole (void **state)
 {
   g_autoptr (SyWorker) worker = new_worker ("memory:");
@@ -235,6 +289,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (what_is_saved_is_told_and_found),
     cmocka_unit_test (history_is_oldest_first),
+    cmocka_unit_test (a_file_is_attached_listed_and_read),
     cmocka_unit_test (facts_with_problems_are_refused_whole),
     cmocka_unit_test (another_program_is_seen),
     cmocka_unit_test (a_foreign_file_is_refused_untouched_and_may_go_away),
