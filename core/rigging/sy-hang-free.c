@@ -104,36 +104,10 @@ consider_two (Search *s, int i, int j)
   consider (s, sy_vec3_add (middle, sy_vec3_scale (away, sqrt (fmax (square, 0)) / far)));
 }
 
-/* One Newton step towards the place where three legs are at their length. */
-static SyVec3
-closer (const Search *s, SyVec3 x, const int leg[3])
-{
-  SyVec3 u[3], step = sy_vec3 (0, 0, 0);
-  double off[3], whole;
-
-  for (int i = 0; i < 3; i++)
-    {
-      u[i] = sy_vec3_sub (x, s->p[leg[i]]);
-      off[i] = sy_vec3_length (u[i]);
-      if (!(off[i] > 0))
-        return x;
-      u[i] = sy_vec3_scale (u[i], 1 / off[i]);
-      off[i] = s->length[leg[i]] - off[i];
-    }
-  whole = sy_vec3_dot (u[0], sy_vec3_cross (u[1], u[2]));
-  /* Nearly in a plane: a step would be longer than what it mends. */
-  if (!(fabs (whole) > 1e-4))
-    return x;
-  for (int i = 0; i < 3; i++)
-    step = sy_vec3_add (step, sy_vec3_scale (sy_vec3_cross (u[(i + 1) % 3], u[(i + 2) % 3]), off[i] / whole));
-  return sy_vec3_add (x, step);
-}
-
 /* Three legs: the two places where all are at their length, one on each side of the plane of the points. */
 static void
 consider_three (Search *s, int i, int j, int k)
 {
-  const int leg[3] = { i, j, k };
   SyVec3 a = sy_vec3_sub (s->p[j], s->p[i]), b = sy_vec3_sub (s->p[k], s->p[i]), normal, north, foot;
   double a_long = sy_vec3_length (a), b_east, b_north, east, up, square;
 
@@ -155,7 +129,7 @@ consider_three (Search *s, int i, int j, int k)
     return;
   foot = sy_vec3_add (s->p[i], sy_vec3_add (sy_vec3_scale (a, east), sy_vec3_scale (north, up)));
   for (int side = -1; side <= 1; side += 2)
-    consider (s, closer (s, sy_vec3_add (foot, sy_vec3_scale (normal, side * sqrt (fmax (square, 0)))), leg));
+    consider (s, sy_vec3_add (foot, sy_vec3_scale (normal, side * sqrt (fmax (square, 0)))));
 }
 
 /* The place the legs allow, or false where there is none. */

@@ -30,14 +30,14 @@ typedef enum
 typedef struct
 {
   SyHangStatus status;
-  SyVec3 hook;                   /* in the coordinates of the load; with @up, @tilt_deg, @height NAN where a free load
-                                    has none                                                         */
+  SyVec3 hook;                   /* in the coordinates of the load; NAN, like @up, @tilt_deg, @height and the angles,
+                                    where a free load has none                                       */
   SyVec3 up;                     /* unit vector of the load that stands upright when it hangs        */
   double tilt_deg;               /* between @up and the load's own z                                 */
   double height;                 /* of the hook over the centre of gravity, along @up                */
   int n;
   double angle_deg[SY_PARTS_MAX]; /* of each part from the vertical, 0 to 180; within 1e-9 of 0, 30, 45, 60 or 90 it is
-                                     that figure, so that an exact limit is not exceeded by rounding */
+                                     that figure: rounding must not put an exact limit over itself   */
   double factor[SY_PARTS_MAX];    /* 1 / cos of that angle; INFINITY from 90 on                      */
   double worst[SY_PARTS_MAX];     /* largest over all balancing sets of at most three taut parts     */
   double elastic[SY_PARTS_MAX];   /* same stiffness in every part, none pushing: least sum of squares */
@@ -45,12 +45,15 @@ typedef struct
   double slack_by[SY_PARTS_MAX];  /* free load: length to spare, 0 where at its length; level: 0     */
   bool determinate;               /* worst and elastic are one answer                                */
   double residual;                /* of the elastic answer: force out of balance, part of the weight */
-  double margin;                  /* least distance in plan of the centre from the edge of what holds it (the outline
-                                     of the points; where the centre is higher than they are, the section of the
-                                     pyramid of the legs at its height); negative outside; 0 for one or two points   */
+  double margin;                  /* least distance in plan of the centre from the edge of what holds it: the outline of
+                                     the points, of which those lower than the centre count where their legs pass its
+                                     height (the section of the pyramid); of a free load in the plane across @up, and
+                                     without legs that have more than @possible to spare; negative outside; 0 for one or
+                                     two points and points in a line                                 */
   double skew;                    /* elastic: largest |change of a leg| over all, as part of (stiffness × length
-                                     error of one leg); 0 where determinate: see sy_hang_skew_error      */
-  double skew_change[SY_PARTS_MAX]; /* that change, leg by leg, for the leg whose error does most         */
+                                     error of one leg); 0 where determinate: see sy_hang_skew_error  */
+  double skew_change[SY_PARTS_MAX]; /* that change, leg by leg, for the leg whose being longer or shorter slackens a leg
+                                       first; signs as for longer                                    */
 } SyHang;
 
 /**

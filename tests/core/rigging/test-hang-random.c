@@ -204,23 +204,83 @@ assert_answer (const Lift *lift, const SyHang *hang)
     assert_balances (lift, hang, hang->worst);
 }
 
-/* Length errors move pulls about without a change of load, and the leg itself most. */
+/*
+ * Of legs that can all be taut: what a length error of leg j changes is the part of e_j that lies across the three rows
+ * of directions, found here by taking the rows out one after the other. The error that slackens a leg first.
+ */
+static double
+first_slack (const Lift *lift, const SyHang *hang, double *largest)
+{
+  double row[3][SY_PARTS_MAX], soonest = INFINITY;
+  const int n = lift->n;
+
+  for (int i = 0; i < n; i++)
+    {
+      SyVec3 leg = sy_vec3_sub (hang->hook, lift->parts[i].at);
+
+      row[0][i] = leg.z / sy_vec3_length (leg);
+      row[1][i] = leg.x / sy_vec3_length (leg);
+      row[2][i] = leg.y / sy_vec3_length (leg);
+    }
+  for (int r = 0; r < 3; r++)
+    {
+      double square = 0;
+
+      for (int before = 0; before < r; before++)
+        {
+          double along = 0;
+
+          for (int i = 0; i < n; i++)
+            along += row[r][i] * row[before][i];
+          for (int i = 0; i < n; i++)
+            row[r][i] -= along * row[before][i];
+        }
+      for (int i = 0; i < n; i++)
+        square += row[r][i] * row[r][i];
+      for (int i = 0; i < n; i++)
+        row[r][i] /= sqrt (square);
+    }
+  *largest = 0;
+  for (int j = 0; j < n; j++)
+    for (int i = 0; i < n; i++)
+      {
+        double change = (i == j) - row[0][i] * row[0][j] - row[1][i] * row[1][j] - row[2][i] * row[2][j];
+
+        *largest = fmax (*largest, fabs (change));
+        if (fabs (change) > CLOSE)
+          soonest = fmin (soonest, hang->elastic[i] / fabs (change));
+      }
+  return soonest;
+}
+
+/* Length errors move pulls about without a change of load; a longer leg itself pulls less. */
 static void
 assert_skew (const Lift *lift, const SyHang *hang)
 {
   SyVec3 sum = sy_vec3 (0, 0, 0);
-  double most = 0;
+  double most = 0, least = 0, largest, soonest;
+  bool all = !hang->determinate;
 
   for (int i = 0; i < lift->n; i++)
     {
       SyVec3 leg = sy_vec3_sub (hang->hook, lift->parts[i].at);
 
       sum = sy_vec3_add (sum, sy_vec3_scale (leg, hang->skew_change[i] / sy_vec3_length (leg)));
-      most = fmax (most, fabs (hang->skew_change[i]));
+      most = fmax (most, hang->skew_change[i]);
+      least = fmin (least, hang->skew_change[i]);
+      all = all && hang->worst[i] > 0;
     }
   assert_close (sy_vec3_length (sum), 0, CLOSE, 0);
-  assert_true (most <= hang->skew + CLOSE && hang->skew <= 1);
+  assert_true (fmax (-least, most) <= hang->skew + CLOSE && hang->skew <= 1);
   assert_true ((hang->skew > 0) == !hang->determinate);
+  /* Of four there is one pattern of changes; the leg whose error slackens first is the one that changes most. */
+  if (lift->n == 4)
+    assert_close (-least, hang->skew, CLOSE, 0);
+  if (!all)
+    return;
+  soonest = first_slack (lift, hang, &largest);
+  assert_close (hang->skew, largest, CLOSE, 0);
+  assert_close (sy_hang_skew_error (hang, 3, 2), soonest * 3 / 2, 1e-7, 1e-7);
 }
 
 static void
@@ -381,6 +441,36 @@ test_symmetry (void **state)
     }
 }
 
+/* What tips when it is held level turns over when it is let go; what does not stays. */
+static void
+test_tipping (void **state)
+{
+  Random random = { 7 };
+
+  (void) state;
+  for (int i = 0; i < N_CASES; i++)
+    {
+      Lift lift = draw_lift (&random, 2);
+      SyVec3 a = lift.parts[0].at, b = lift.parts[1].at;
+      double above = draw (&random, -100, 100);
+      SyHang held, hang;
+
+      if (fabs (above) < 0.01 || fabs (b.x - a.x) < 100)
+        continue;
+      lift.cg.z = a.z + (b.z - a.z) * (lift.cg.x - a.x) / (b.x - a.x) + above;
+      held = level (&lift);
+      hang = loose (&lift);
+      assert_int_equal (held.status, above > 0 ? SY_HANG_TIPS : SY_HANG_BALANCED);
+      assert_balances (&lift, &held, held.elastic);
+      assert_answer (&lift, &hang);
+      /* Turned over about a line that may be steep: 180 less twice its slope, or near it. */
+      if (above > 0)
+        assert_true (hang.tilt_deg > 10);
+      else
+        assert_close (hang.tilt_deg, 0, 1e-4, 0);
+    }
+}
+
 /* Moved straight out through an edge, the centre is outside, as far as the margin says. */
 static void
 test_outside (void **state)
@@ -411,6 +501,7 @@ main (void)
     cmocka_unit_test (test_hanging_free),
     cmocka_unit_test (test_free_with_level_lengths),
     cmocka_unit_test (test_symmetry),
+    cmocka_unit_test (test_tipping),
     cmocka_unit_test (test_outside),
   };
   return cmocka_run_group_tests (tests, NULL, NULL);

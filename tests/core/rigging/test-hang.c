@@ -445,6 +445,18 @@ test_four_free_as_level (void **state)
     }
   assert_close (hang.margin, held.margin, 1e-9, 0);
   assert_close (hang.skew, held.skew, 1e-9, 0);
+
+  /* Above two of the points and on the line between them it balances level, but does not stay there. */
+  held = level (four, 4, sy_vec3 (0.1, -0.6, 0.1), 1.5);
+  for (int i = 0; i < 4; i++)
+    parts[i].length = sy_vec3_length (sy_vec3_sub (held.hook, parts[i].at));
+  sy_hang_free (parts, 4, sy_vec3 (0.1, -0.6, 0.1), 0, &hang);
+  assert_int_equal (hang.status, SY_HANG_BALANCED);
+  assert_true (hang.tilt_deg > 90);
+  /* Below it does, with the other two legs just at their length. */
+  sy_hang_free (parts, 4, sy_vec3 (0.1, -0.6, -0.1), 0, &hang);
+  assert_close (hang.tilt_deg, 0, 1e-9, 0);
+  assert_true (hang.determinate && !hang.slack[2] && hang.worst[2] == 0);
 }
 
 static void
