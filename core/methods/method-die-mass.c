@@ -184,44 +184,21 @@ sy_die_body (const SyDieBody *body, SyUnits units, SyVec3 *places, SyBody *out)
     places[i] = sy_vector_vec3 (&at[i]);
 }
 
-/* One body at a time, so that its places need no more room than one body has. */
-typedef struct
-{
-  double mass, added;
-  double moment[3];
-} Sum;
-
-static void
-add_body (Sum *sum, const SyDieBody *body, SyUnits units)
-{
-  SyVec3 places[SY_DIE_PLACES_MAX];
-  SyBody one;
-
-  sy_die_body (body, units, places, &one);
-  double each = sy_body_mass (&one) * one.copies;
-  for (size_t i = 0; i < one.n_at; i++)
-    {
-      sum->mass += each;
-      sum->added += fabs (each);
-      sum->moment[0] += each * places[i].x;
-      sum->moment[1] += each * places[i].y;
-      sum->moment[2] += each * places[i].z;
-    }
-}
-
 static bool
 sum_bodies (const SyDieFacts *facts, SyUnits units, double *mass, SyVec3 *cg)
 {
   const SyDieBody *bodies = facts->bodies.items;
-  Sum sum = { 0, 0, { 0, 0, 0 } };
+  SyBodySum sum = { .gross = 0 };
 
   for (size_t i = 0; i < facts->bodies.count; i++)
-    add_body (&sum, &bodies[i], units);
-  *mass = sum.mass;
-  if (!(sum.mass > 1e-12 * sum.added))
-    return false;
-  *cg = sy_vec3 (sum.moment[0] / sum.mass, sum.moment[1] / sum.mass, sum.moment[2] / sum.mass);
-  return true;
+    {
+      SyVec3 places[SY_DIE_PLACES_MAX];
+      SyBody one;
+
+      sy_die_body (&bodies[i], units, places, &one);
+      sy_body_sum_add (&sum, &one);
+    }
+  return sy_body_sum_end (&sum, mass, cg);
 }
 
 static void

@@ -5,28 +5,17 @@
 /* Of what was added and cut together: less is rounding. */
 #define NOTHING 1e-12
 
-/* A sum that keeps what rounding drops. */
-typedef struct
-{
-  double sum, rest;
-} Sum;
-
+/* Adds to a sum that keeps what rounding drops. */
 static void
-add (Sum *sum, double value)
+add (double sum[2], double value)
 {
-  double next = sum->sum + value;
+  double next = sum[0] + value;
 
-  if (fabs (sum->sum) >= fabs (value))
-    sum->rest += (sum->sum - next) + value;
+  if (fabs (sum[0]) >= fabs (value))
+    sum[1] += (sum[0] - next) + value;
   else
-    sum->rest += (value - next) + sum->sum;
-  sum->sum = next;
-}
-
-static double
-total (const Sum *sum)
-{
-  return sum->sum + sum->rest;
+    sum[1] += (value - next) + sum[0];
+  sum[0] = next;
 }
 
 double
@@ -57,30 +46,32 @@ sy_body_mass (const SyBody *body)
   return body->cut ? -mass : mass;
 }
 
-bool
-sy_bodies_sum (const SyBody *bodies, size_t n, double *mass, SyVec3 *cg)
+void
+sy_body_sum_add (SyBodySum *sum, const SyBody *body)
 {
-  Sum m = { 0, 0 }, x = { 0, 0 }, y = { 0, 0 }, z = { 0, 0 };
-  double gross = 0;
+  double each = sy_body_mass (body) * body->copies;
 
-  for (size_t i = 0; i < n; i++)
+  for (size_t p = 0; p < body->n_at; p++)
     {
-      double each = sy_body_mass (&bodies[i]) * bodies[i].copies;
+      const double at[3] = { body->at[p].x, body->at[p].y, body->at[p].z };
 
-      for (size_t p = 0; p < bodies[i].n_at; p++)
-        {
-          SyVec3 at = bodies[i].at[p];
-
-          add (&m, each);
-          add (&x, each * at.x);
-          add (&y, each * at.y);
-          add (&z, each * at.z);
-          gross += fabs (each);
-        }
+      add (sum->mass, each);
+      for (int i = 0; i < 3; i++)
+        add (sum->moment[i], each * at[i]);
+      sum->gross += fabs (each);
     }
-  *mass = total (&m);
-  if (!(*mass > NOTHING * gross))
+}
+
+bool
+sy_body_sum_end (const SyBodySum *sum, double *mass, SyVec3 *cg)
+{
+  double m = sum->mass[0] + sum->mass[1], centre[3];
+
+  *mass = m;
+  if (!(m > NOTHING * sum->gross))
     return false;
-  *cg = sy_vec3 (total (&x) / *mass, total (&y) / *mass, total (&z) / *mass);
+  for (int i = 0; i < 3; i++)
+    centre[i] = (sum->moment[i][0] + sum->moment[i][1]) / m;
+  *cg = sy_vec3 (centre[0], centre[1], centre[2]);
   return true;
 }

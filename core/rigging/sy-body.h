@@ -51,10 +51,20 @@ double sy_body_volume (const SyBody *body);
  */
 double sy_body_mass (const SyBody *body);
 
+/* Bodies put together one after the other, so that the places of one need not outlast it. */
+typedef struct
+{
+  double mass[2], moment[3][2]; /* sums, and what rounding dropped of each */
+  double gross;                 /* what was added and cut, without sign    */
+} SyBodySum;
+
+/* Begin with a zeroed sum. */
+void sy_body_sum_add (SyBodySum *sum, const SyBody *body);
+
 /**
- * sy_bodies_sum:
- * m = Σ mᵢ, centre = Σ mᵢ·atᵢ / m: the procedure of moments about a datum that the US Navy's balancing of vehicles
- * uses too (training manual 14080).
+ * sy_body_sum_end:
+ * m = Σ mᵢ, centre = Σ mᵢ·atᵢ / m: the procedure of moments about a datum that the US Navy's balancing of vehicles uses too
+ * (training manual 14080).
  * Parameters:   mass  receives the total, negative where more is cut than there is. Not NULL.
  *               cg    receives the centre of gravity; written only on true. Not NULL.
  * Return value: false where the mass is not over 0, or so little beside what was added and cut (1e-12 of it) that it is
@@ -62,6 +72,6 @@ double sy_body_mass (const SyBody *body);
  * Discussion:   sums are compensated (Neumaier), so that pockets and far places cost no digits.
  * Special considerations: pure; no allocation; any thread.
  */
-bool sy_bodies_sum (const SyBody *bodies, size_t n, double *mass, SyVec3 *cg);
+bool sy_body_sum_end (const SyBodySum *sum, double *mass, SyVec3 *cg);
 
 #endif
