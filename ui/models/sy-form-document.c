@@ -204,6 +204,10 @@ write_field (SyForm *form, const SyField *field, const char *path, GString *out)
         g_string_append_c (out, ']');
         return n > 0;
       }
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
+    case SY_MEMBER_TEXTS:
+      return FALSE;
     }
   g_return_val_if_reached (FALSE);
 }
@@ -336,6 +340,10 @@ read_value (const SyField *field, const char *path, const SyJson *value, GHashTa
       return read_members (field, path, value, texts, error);
     case SY_MEMBER_LIST:
       return read_list (field, path, value, texts, error);
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
+    case SY_MEMBER_TEXTS:
+      return refuse (error, path);
     }
   g_return_val_if_reached (FALSE);
 }

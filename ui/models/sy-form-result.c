@@ -121,6 +121,9 @@ acceptable_text (SyForm *form, const SyField *field)
     case SY_MEMBER_TEXT:
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
+    case SY_MEMBER_TEXTS:
       break;
     }
   return g_strdup ("x");

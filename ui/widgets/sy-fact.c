@@ -156,6 +156,9 @@ sy_fact_new_for_field (const SyField *field)
       return sy_text_row_new (field);
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
+    case SY_MEMBER_TEXTS:
       break;
     }
   return NULL;

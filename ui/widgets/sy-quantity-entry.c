@@ -37,9 +37,19 @@ step_of (SyKind kind)
       return 5.0;
     case SY_KIND_RATIO:
       return 0.1;
+    case SY_KIND_SLOPE:
+    case SY_KIND_FORCE:
+      return 0.5;
     case SY_KIND_REACH:
     case SY_KIND_COUNT:
     case SY_KIND_PERCENT:
+    case SY_KIND_LENGTH:
+    case SY_KIND_HAND_FORCE:
+    case SY_KIND_DENSITY:
+    case SY_KIND_AREA:
+    case SY_KIND_TEMPERATURE:
+    case SY_KIND_STIFFNESS:
+    case SY_KIND_DATE:
       return 1.0;
     }
   g_return_val_if_reached (1.0);
