@@ -66,6 +66,25 @@ sy_text_draw (cairo_t *cr, double x, double baseline, double alignment, const ch
   return size.width;
 }
 
+void
+sy_text_draw_within (cairo_t *cr, double x, double baseline, double width, const char *text,
+                     const char *font, bool bold)
+{
+  PangoLayout *layout = lay_out (cr, text, font, bold);
+  SyTextSize size = measure_layout (layout);
+
+  if (size.width > width)
+    {
+      pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
+      pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_MIDDLE);
+    }
+  cairo_save (cr);
+  cairo_move_to (cr, x, baseline - size.ascent);
+  pango_cairo_show_layout (cr, layout);
+  cairo_restore (cr);
+  g_object_unref (layout);
+}
+
 double
 sy_drawing_text (cairo_t *cr, double x, double baseline, double alignment, const char *text,
                  const char *font)

@@ -20,6 +20,10 @@ SyTextSize sy_text_measure (cairo_t *cr, const char *text, const char *font, boo
 double sy_text_draw (cairo_t *cr, double x, double baseline, double alignment, const char *text,
                      const char *font, bool bold);
 
+/* From x on, in at most @width: what does not fit ends in an ellipsis. */
+void sy_text_draw_within (cairo_t *cr, double x, double baseline, double width, const char *text,
+                          const char *font, bool bold);
+
 /**
  * sy_text_number:
  * A value for reading, as many decimals as it takes (1 to 4) not to look like @other when it is

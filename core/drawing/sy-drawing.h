@@ -65,6 +65,32 @@ void sy_drawing_bars (cairo_t *cr, double width, double height, const SyBars *ba
 /* The bar at y, -1 for none. */
 int sy_drawing_bars_at (const SyBars *bars, double y);
 
+/* Load against capacity: a line of notches on top, then one bar a thing that carries, each from 0 to its part of what it
+   may carry. The one that governs is drawn heavy. */
+typedef struct
+{
+  const char *name;     /* "A, eyebolt 1"                                               */
+  const char *figures;  /* "519 / 500 kg", formatted; "" for none                       */
+  const char *percent;  /* "103.7 %", formatted; "" for none                            */
+  double ratio;         /* 1: all that it may carry; INFINITY: nothing is left that it may carry; NAN: not known */
+  const char *said;     /* translated; stands in the bar's place where the ratio is not finite */
+} SyCapacityBar;
+typedef struct
+{
+  int n_bars;
+  const SyCapacityBar *bars;
+  int governing;            /* -1 none                                        */
+  int hot;                  /* bar under the pointer or with the focus, -1 none */
+  double notice;            /* a notch before the one at 1; NAN: none         */
+  const char *notice_text;  /* "75 %", formatted                              */
+  const char *full_text;    /* "100 %"                                        */
+} SyCapacityBars;
+/* The whole is (n_bars + 1) rows of SY_BAR_ROW high. */
+void sy_drawing_capacity_bars (cairo_t *cr, double width, double height, const SyCapacityBars *bars,
+                               const SyPalette *palette, const char *font);
+/* The bar at y, -1 for none. */
+int sy_drawing_capacity_bars_at (const SyCapacityBars *bars, double y);
+
 /* The shape of a verdict in a square of @size: 0 by-hand/within-capacity … in the order of
    SyVerdict. */
 typedef enum
