@@ -40,6 +40,20 @@ highest_point (const SyRigCase *rig)
   return highest;
 }
 
+/* A load on one or two points hangs with its centre under them: what a tape cannot tell from that is taken as it. The same
+   1 mm as for the hook; common practice, no source. */
+static SyVec3
+draw_under_points (const SyRigCase *rig, SyVec3 cg)
+{
+  double allowed = sy_unit_convert (SY_KIND_LENGTH, 1, SY_UNITS_METRIC, rig->units);
+  SyVec3 a = rig->at[0].at, b = rig->n == 2 ? rig->at[1].at : a;
+  double dx = b.x - a.x, dy = b.y - a.y, square = dx * dx + dy * dy;
+  double along = square > 0 ? ((cg.x - a.x) * dx + (cg.y - a.y) * dy) / square : 0;
+  SyVec3 under = sy_vec3 (a.x + along * dx, a.y + along * dy, cg.z);
+
+  return rig->n <= 2 && sy_vec3_length (sy_vec3_sub (cg, under)) <= allowed * (1 + 1e-9) ? under : cg;
+}
+
 void
 sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
 {
@@ -67,8 +81,10 @@ sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
   out->hangs = out->level || !basket;
   if (out->level)
     {
-      SyVec3 hook = facts->hook.at.given ? sy_vector_vec3 (&facts->hook.at)
-                                         : sy_vec3 (cg.x, cg.y, highest_point (out) + facts->hook.above.value);
+      /* Over the centre of gravity: the check allows no more than a tape can tell from it. */
+      cg = draw_under_points (out, cg);
+      SyVec3 hook = sy_vec3 (cg.x, cg.y, facts->hook.at.given ? facts->hook.at.at[2]
+                                                              : highest_point (out) + facts->hook.above.value);
       sy_hang_level (out->at, out->n, cg, hook, &out->hang);
     }
   else if (out->hangs)
@@ -77,6 +93,9 @@ sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
       for (int i = 0; i < out->n; i++)
         longest = fmax (longest, out->at[i].length);
       sy_hang_free (out->at, out->n, cg, MATCHED * longest, &out->hang);
+      /* A place in which it would have turned over on its way is none to lift it to. */
+      if (out->hang.status == SY_HANG_BALANCED && out->hang.tilt_deg >= 90)
+        out->hang.status = SY_HANG_TIPS;
     }
 }
 
