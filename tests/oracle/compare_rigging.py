@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
-"""compare_rigging.py [CLI]: random dies, rigged lifts, trucks and carts through `assess --lines`, every quantity that
-the oracle can tell within 1e-9. First, and alone without CLI, the oracle against worked numbers of its own and of print.
+"""compare_rigging.py [CLI]: random dies, rigged lifts, trucks and carts through `assess --lines`, every quantity
+that the oracle can tell within 1e-9. First, and alone without CLI, the oracle against worked numbers.
 Prints what differs and ends with one line `N passed, N failed`."""
 
 import json
