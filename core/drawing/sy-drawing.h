@@ -17,6 +17,24 @@
 void sy_drawing_scene (cairo_t *cr, double width, double height, const SyScene *scene,
                        const SyPalette *palette, const char *font);
 
+/* Where a scene lies in a drawing of it: x = left + scale · x, y = bottom - scale · y. */
+typedef struct
+{
+  double scale; /* 0: there is nothing to scale by */
+  double left, bottom;
+} SySceneFit;
+
+/**
+ * sy_drawing_scene_fit:
+ * Parameters:   as of sy_drawing_scene; nothing is drawn.
+ */
+SySceneFit sy_drawing_scene_fit (cairo_t *cr, double width, double height, const SyScene *scene, const char *font);
+
+/* How near to a handle counts as on it. */
+#define SY_SCENE_GRIP 12.0
+/* The mark of the nearest handle within SY_SCENE_GRIP of x, y in the drawing; -1 for none. */
+int sy_drawing_scene_handle_at (const SyScene *scene, const SySceneFit *fit, double x, double y);
+
 /* The steelyard: graduated arm 0 to 3 with a stop beyond; the poise stands at the index. */
 typedef struct
 {

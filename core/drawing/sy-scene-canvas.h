@@ -18,7 +18,7 @@ typedef struct
   const SyMark *owner; /* its own text may cover it; NULL for none              */
 } SySceneBox;
 
-#define SY_SCENE_BOXES_MAX 96
+#define SY_SCENE_BOXES_MAX 128
 typedef struct
 {
   cairo_t *cr;
@@ -40,6 +40,10 @@ SyPoint sy_scene_on_sheet (const SySceneCanvas *view, SyPoint world);
 void sy_scene_take (SySceneCanvas *view, const SySceneBox *box);
 /* A filled slim head with its tip at @tip, pointing along @angle (radians on the sheet, y down). */
 void sy_scene_arrow_head (cairo_t *cr, SyPoint tip, double angle, double length);
+
+/* ---- sy-scene-sign.c: what is drawn of one size ---- */
+void sy_scene_draw_sign (SySceneCanvas *view, const SyMark *mark);
+double sy_scene_sign_radius (const SySceneCanvas *view, const SyMark *mark);
 
 /* ---- sy-scene-paper.c: what is not in the scene itself ---- */
 void sy_scene_draw_paper (SySceneCanvas *view);

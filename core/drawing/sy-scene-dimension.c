@@ -352,6 +352,40 @@ offer_around (const SySceneCanvas *view, const SyMark *mark, const SyTextSize *s
       }
 }
 
+/* Beside a sign, upright: to the right first, then round it. */
+static void
+offer_beside_sign (const SySceneCanvas *view, const SyMark *mark, const SyTextSize *size, Places *places)
+{
+  static const double round[][2] = { { 1, -1 }, { -1, -1 }, { 1, 1 }, { -1, 1 }, { 1, 0 }, { -1, 0 }, { 0, -1 }, { 0, 1 } };
+  SyPoint at = sy_scene_on_sheet (view, mark->points[0]);
+  double height = size->ascent + size->descent, clear = sy_scene_sign_radius (view, mark);
+
+  for (int ring = 1; ring <= 2; ring++)
+    for (size_t i = 0; i < sizeof round / sizeof round[0]; i++)
+      {
+        double aside = (size->width / 2 + clear + 3) * round[i][0], up = (height / 2 + clear * 0.7) * round[i][1];
+
+        offer (places, at, (SyPoint) { aside + (ring - 1) * 6 * round[i][0], up * ring }, 1, 0);
+      }
+}
+
+/* The figure of a pull stands upright beside its arrow, or past its end. */
+static void
+offer_beside_arrow (const SySceneCanvas *view, const SyMark *mark, const SyTextSize *size, Places *places)
+{
+  static const double parts[] = { 0.55, 1.0, 0.3, 1.35 };
+  SyPoint a = sy_scene_on_sheet (view, mark->points[0]), b = sy_scene_on_sheet (view, mark->points[1]);
+  double length = hypot (b.x - a.x, b.y - a.y), height = size->ascent + size->descent;
+  SyPoint across = { length > 0 ? (b.y - a.y) / length : 0, length > 0 ? -(b.x - a.x) / length : -1 };
+  /* So far from the line that a box that stands upright is clear of it. */
+  double aside = fabs (across.x) * size->width / 2 + fabs (across.y) * height / 2 + 5;
+
+  for (size_t i = 0; i < sizeof parts / sizeof parts[0]; i++)
+    for (double side = -1; side <= 1; side += 2)
+      offer (places, (SyPoint) { a.x + parts[i] * (b.x - a.x), a.y + parts[i] * (b.y - a.y) }, across,
+             side * aside * (a.x <= b.x ? 1 : -1), 0);
+}
+
 /* An arc is taken piece by piece. */
 static void
 take_arc (SySceneCanvas *view, const SyMark *mark)
@@ -415,6 +449,10 @@ sy_scene_draw_label (SySceneCanvas *view, const SyMark *mark)
     offer_dimension (view, mark, &size, &places);
   else if (mark->type == SY_MARK_ANGLE)
     offer_angle (view, mark, &size, &places);
+  else if (mark->type == SY_MARK_SIGN)
+    offer_beside_sign (view, mark, &size, &places);
+  else if (mark->type == SY_MARK_ARROW)
+    offer_beside_arrow (view, mark, &size, &places);
   else
     offer_around (view, mark, &size, &places);
 

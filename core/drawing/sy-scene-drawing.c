@@ -57,14 +57,27 @@ use_line (SySceneCanvas *view, const SyMark *mark)
     case SY_ROLE_SUPPORT:
       width = 1.5;
       break;
+    case SY_ROLE_BODY:
+      width = 1.1;
+      break;
+    case SY_ROLE_LEG:
+      width = 1.3;
+      break;
+    case SY_ROLE_TENSION:
+      width = 1.8;
+      break;
     case SY_ROLE_PATH:
       width = 1.3;
       cairo_set_dash (cr, dashed, 2, 0);
       break;
     case SY_ROLE_CENTRE:
+    case SY_ROLE_POINTS:
       cairo_set_dash (cr, chain, 4, 0);
       break;
     case SY_ROLE_HIDDEN:
+    case SY_ROLE_POCKET:
+    case SY_ROLE_SLACK:
+    case SY_ROLE_SECTION:
       cairo_set_dash (cr, dashed, 2, 0);
       break;
     case SY_ROLE_GOVERNING:
@@ -73,6 +86,9 @@ use_line (SySceneCanvas *view, const SyMark *mark)
     case SY_ROLE_FIGURE:
     case SY_ROLE_THIN:
     case SY_ROLE_MEASURE:
+    case SY_ROLE_POINT:
+    case SY_ROLE_GRAVITY:
+    case SY_ROLE_HOOK:
       break;
     }
   if (mark->governing)
@@ -98,6 +114,7 @@ static void
 fill_by_role (SySceneCanvas *view, const SyMark *mark, bool small)
 {
   SyColour tone = view->palette->paper;
+  double alpha = 1;
 
   switch (mark->role)
     {
@@ -115,6 +132,22 @@ fill_by_role (SySceneCanvas *view, const SyMark *mark, bool small)
     case SY_ROLE_DESTINATION:
     case SY_ROLE_FIGURE:
       break;
+    case SY_ROLE_BODY: /* one body is seen through another */
+      tone = view->palette->ink;
+      alpha = 0.07;
+      break;
+    case SY_ROLE_POINTS:
+      tone = view->palette->ink;
+      alpha = 0.04;
+      break;
+    case SY_ROLE_POCKET:
+    case SY_ROLE_POINT:
+    case SY_ROLE_GRAVITY:
+    case SY_ROLE_LEG:
+    case SY_ROLE_SLACK:
+    case SY_ROLE_TENSION:
+    case SY_ROLE_HOOK:
+    case SY_ROLE_SECTION:
     case SY_ROLE_THIN:
     case SY_ROLE_CENTRE:
     case SY_ROLE_HIDDEN:
@@ -123,7 +156,7 @@ fill_by_role (SySceneCanvas *view, const SyMark *mark, bool small)
     case SY_ROLE_MEASURE:
       return;
     }
-  sy_palette_use (view->cr, &tone, 1);
+  sy_palette_use (view->cr, &tone, alpha);
   cairo_fill_preserve (view->cr);
 }
 
@@ -228,7 +261,7 @@ has_points (const SyMark *mark)
 {
   static const int needed[] = {
     [SY_MARK_LINE] = 2, [SY_MARK_POLYLINE] = 2,  [SY_MARK_POLYGON] = 3, [SY_MARK_CIRCLE] = 1,
-    [SY_MARK_DIMENSION] = 2, [SY_MARK_ANGLE] = 3, [SY_MARK_ARROW] = 2, [SY_MARK_TEXT] = 1,
+    [SY_MARK_DIMENSION] = 2, [SY_MARK_ANGLE] = 3, [SY_MARK_ARROW] = 2, [SY_MARK_TEXT] = 1, [SY_MARK_SIGN] = 1,
   };
 
   return mark->n_points >= needed[mark->type];
@@ -268,6 +301,9 @@ draw_mark (SySceneCanvas *view, const SyMark *mark)
     case SY_MARK_ARROW:
       draw_arrow (view, mark);
       break;
+    case SY_MARK_SIGN:
+      sy_scene_draw_sign (view, mark);
+      break;
     case SY_MARK_TEXT:
       break; /* with the labels, after all lines */
     }
@@ -302,7 +338,30 @@ box_about (SySceneCanvas *view, const SyMark *mark)
                         .angle = angle, .weight = 0.35 };
 }
 
-/* Text keeps off the hands, the loads and the head, and off the lines of other dimensions. */
+/* Legs and pulls, end to end. */
+static void
+take_line (SySceneCanvas *view, const SyMark *mark, double weight)
+{
+  SyPoint a = sy_scene_on_sheet (view, mark->points[0]), b = sy_scene_on_sheet (view, mark->points[1]);
+
+  sy_scene_take (view, &(SySceneBox) { .middle = { (a.x + b.x) / 2, (a.y + b.y) / 2 },
+                                       .half_width = hypot (b.x - a.x, b.y - a.y) / 2, .half_height = 3,
+                                       .angle = atan2 (b.y - a.y, b.x - a.x), .weight = weight });
+}
+
+static void
+take_sign (SySceneCanvas *view, const SyMark *mark)
+{
+  double radius = sy_scene_sign_radius (view, mark) + 2;
+  SyPoint at = sy_scene_on_sheet (view, mark->points[0]);
+
+  sy_scene_take (view, &(SySceneBox) { .middle = at, .half_width = radius, .half_height = radius, .weight = 1 });
+  if (mark->role == SY_ROLE_HOOK)
+    sy_scene_take (view, &(SySceneBox) { .middle = { at.x, at.y - 2 * radius }, .half_width = radius,
+                                         .half_height = radius, .weight = 1 });
+}
+
+/* Text keeps off the hands, the loads and the head, off legs and signs, and off the lines of other dimensions. */
 static void
 take_solids (SySceneCanvas *view)
 {
@@ -314,6 +373,13 @@ take_solids (SySceneCanvas *view)
         continue;
       if (mark->type == SY_MARK_DIMENSION || mark->type == SY_MARK_ANGLE)
         sy_scene_take_dimension (view, mark);
+      else if (mark->type == SY_MARK_SIGN)
+        take_sign (view, mark);
+      else if (mark->role == SY_ROLE_LEG || mark->role == SY_ROLE_SLACK || mark->role == SY_ROLE_TENSION)
+        take_line (view, mark, mark->role == SY_ROLE_TENSION ? 0.5 : 0.3);
+      else if (mark->role == SY_ROLE_BODY || mark->role == SY_ROLE_POCKET || mark->role == SY_ROLE_POINTS
+               || mark->role == SY_ROLE_SECTION)
+        continue; /* may be written on */
       else if (mark->type == SY_MARK_POLYGON)
         {
           SySceneBox box = box_about (view, mark);
@@ -358,6 +424,39 @@ begin_view (SySceneCanvas *view, cairo_t *cr, double width, double height, const
                                        .half_width = 0.12 * width + 35, .half_height = foot / 2,
                                        .weight = 1 });
   return true;
+}
+
+SySceneFit
+sy_drawing_scene_fit (cairo_t *cr, double width, double height, const SyScene *scene, const char *font)
+{
+  SySceneCanvas view;
+
+  if (!begin_view (&view, cr, width, height, scene, NULL, font))
+    return (SySceneFit) { 0, 0, 0 };
+  return (SySceneFit) { view.scale, view.left, view.bottom };
+}
+
+int
+sy_drawing_scene_handle_at (const SyScene *scene, const SySceneFit *fit, double x, double y)
+{
+  double nearest = SY_SCENE_GRIP;
+  int found = -1;
+
+  for (int i = 0; i < scene->count; i++)
+    {
+      const SyMark *mark = &scene->marks[i];
+      double away;
+
+      if (mark->handle.fact == NULL || mark->n_points < 1)
+        continue;
+      away = hypot (fit->left + fit->scale * mark->points[0].x - x, fit->bottom - fit->scale * mark->points[0].y - y);
+      if (away <= nearest)
+        {
+          nearest = away;
+          found = i;
+        }
+    }
+  return found;
 }
 
 void

@@ -82,6 +82,29 @@ sy_scene_scale_strip (const SySceneCanvas *view)
   return view->text_height + 8;
 }
 
+/* The scale of forces: an arrow to the right of the bar of lengths, which ends at @from. */
+static void
+draw_forces (SySceneCanvas *view, double from, double middle)
+{
+  cairo_t *cr = view->cr;
+  SyTextSize size = sy_text_measure (cr, view->scene->force_text, view->font, false);
+  double length = view->scene->force_length * view->scale, x = fmax (from + 14, 0.45 * view->width);
+
+  if (!(length > 0) || !isfinite (length) || x + length + 7 + size.width > view->width - 4)
+    return;
+  sy_palette_use (cr, &view->palette->paper, 1);
+  cairo_rectangle (cr, x - 4, middle - view->text_height / 2 - 1, length + size.width + 15, view->text_height + 2);
+  cairo_fill (cr);
+  sy_palette_use (cr, &view->palette->ink, 1);
+  cairo_set_line_width (cr, 1.3 * view->weight);
+  cairo_move_to (cr, x, middle);
+  cairo_line_to (cr, x + length - 0.8 * fmin (SY_SCENE_ARROW, length), middle);
+  cairo_stroke (cr);
+  sy_scene_arrow_head (cr, (SyPoint) { x + length, middle }, 0, fmin (SY_SCENE_ARROW, length));
+  sy_text_draw (cr, x + length + 7, middle + (size.ascent - size.descent) / 2, 0, view->scene->force_text, view->font,
+                false);
+}
+
 /* A bar of a round length in two halves, one filled, and how long it is. */
 void
 sy_scene_draw_scale (SySceneCanvas *view)
@@ -95,7 +118,7 @@ sy_scene_draw_scale (SySceneCanvas *view)
   double middle;
 
   g_ascii_formatd (number, sizeof number, "%.6g", length);
-  text = g_strconcat (number, " ", sy_unit_name (SY_KIND_REACH, view->scene->units), NULL);
+  text = g_strconcat (number, " ", sy_unit_name (view->scene->kind, view->scene->units), NULL);
   size = sy_text_measure (cr, text, view->font, false);
   middle = view->height - 5 - size.descent - (size.ascent - size.descent) / 2;
 
@@ -112,4 +135,5 @@ sy_scene_draw_scale (SySceneCanvas *view)
   sy_text_draw (cr, x + 2 * half + 7, middle + (size.ascent - size.descent) / 2, 0, text,
                 view->font, false);
   g_free (text);
+  draw_forces (view, x + 2 * half + 7 + size.width, middle);
 }

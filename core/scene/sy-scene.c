@@ -9,6 +9,8 @@ sy_scene_begin (SyScene *scene, SyUnits units, SyMark *marks, int room)
   /* An empty part of the world: the first point included becomes all of it. */
   *scene = (SyScene) {
     .units = units,
+    .kind = SY_KIND_REACH,
+    .hot = -1,
     .x0 = (double) INFINITY,
     .y0 = (double) INFINITY,
     .x1 = (double) -INFINITY,
