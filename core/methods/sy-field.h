@@ -79,6 +79,8 @@ typedef struct SyField
   size_t group_size;      /* lists: size of one item                            */
   size_t present_offset;  /* groups: an int in the enclosing struct: 1 given    */
   size_t max_items;       /* lists                                              */
+  const char *item_label; /* N_(), lists: what one item is called, "Leg"; NULL: as the list */
+  bool seldom;            /* members of lists: rarely given; a form folds it away while blank */
   const char *default_text; /* N_(), what absence means; NULL: nothing          */
 } SyField;
 
