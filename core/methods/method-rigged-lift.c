@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "rig-scene.h"
+#include "sy-mass-basis.h"
 #include "sy-rig-case.h"
 
 /* A load hung by one to four legs: statics, the way of the load, and what a plan of it has to say. */
@@ -78,36 +79,52 @@ judge_hanging (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
     sy_note_arg (sy_sink_note (sink, "load-tilts", SY_NOTE_CAUTION), SY_KIND_ANGLE, rig->hang.tilt_deg);
 }
 
-static const char *
-only_body (const SyRigCase *rig)
+static bool
+pulls_on (const SyRigCase *rig, const char *half)
 {
-  const char *body = NULL;
+  for (int i = 0; i < rig->n; i++)
+    if (rig->parts[i].point->body != NULL && strcmp (rig->parts[i].point->body, half) == 0)
+      return true;
+  return false;
+}
+
+/* The half that every named point in use sits on; NULL where they sit on several or none says. */
+static const char *
+only_half (const SyRigCase *rig)
+{
+  const char *half = NULL;
 
   for (int i = 0; i < rig->n; i++)
     {
       const char *own = rig->parts[i].point->body;
       if (own == NULL || *own == '\0')
         continue;
-      if (body != NULL && strcmp (body, own) != 0)
+      if (half != NULL && strcmp (half, own) != 0)
         return NULL;
-      body = own;
+      half = own;
     }
-  return body;
+  return half;
 }
 
-/* A die whose points say on which half they sit, lifted by one half only: what holds the other must be named. */
+/* A die that opens, lifted by one half only: what holds the other must be named. That it opens is said by its halves, or by
+   points that say on which half they sit. */
 static void
 judge_halves (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
 {
   const char *const *ties = facts->ties.items;
-  const char *body = only_body (rig);
-  bool tied = false;
+  const char *const *halves = facts->halves.items;
+  const char *loose = facts->halves.count > 1 ? NULL : only_half (rig);
 
   for (size_t i = 0; i < facts->ties.count; i++)
-    tied = tied || *ties[i] != '\0';
-  if (body != NULL && !tied)
-    sy_note_source (sy_sink_note_on (sink, "half-held-by-nothing", SY_NOTE_REFUSED, body), NULL,
+    if (*ties[i] != '\0')
+      return;
+  if (loose != NULL)
+    sy_note_source (sy_sink_note_on (sink, "half-held-by-nothing", SY_NOTE_REFUSED, loose), NULL,
                     "common practice, no source", false);
+  for (size_t i = 0; i < facts->halves.count && facts->halves.count > 1; i++)
+    if (!pulls_on (rig, halves[i]))
+      sy_note_source (sy_sink_note_on (sink, "half-not-held", SY_NOTE_REFUSED, halves[i]), NULL,
+                      "common practice, no source", false);
 }
 
 /* Lengths that were given too must lead to the hook that was given. The allowance of 0.25 % is that of matched slings
@@ -135,10 +152,7 @@ say_cautions (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
   static const char *const always[] = { "never-under-the-load", "trial-lift", "tag-line", "die-free",
                                         "slugs-and-fluid-out", "eye-in-plane" };
 
-  if (facts->mass_basis < 0)
-    sy_note_arg (sy_sink_note (sink, "mass-basis-not-given", SY_NOTE_NEEDED), SY_KIND_PERCENT, rig->allowance);
-  if (rig->allowance_assumed)
-    sy_note_arg (sy_sink_note (sink, "allowance-assumed", SY_NOTE_CAUTION), SY_KIND_PERCENT, rig->allowance);
+  sy_mass_say (sink, &facts->allowance_percent, facts->mass_basis, rig->allowance);
   if (rig->dynamic_assumed)
     sy_note_arg (sy_sink_note (sink, "dynamic-assumed", SY_NOTE_CAUTION), SY_KIND_RATIO, rig->dynamic);
   for (size_t i = 0; i < SY_LEN (always); i++)

@@ -193,6 +193,8 @@ const SyField sy_rig_fields[SY_RIG_N_FIELDS] = {
   { .name = "points", .label = N_ ("Lifting points"), .type = SY_MEMBER_LIST, .offset = offsetof (SyRigFacts, points),
     .members = sy_rig_point_fields, .n_members = SY_LEN (sy_rig_point_fields), .group_size = sizeof (SyRigPoint),
     .required = true, .max_items = SY_RIG_POINTS_MAX, .item_label = N_ ("Point") },
+  { .name = "halves", .label = N_ ("Halves that it opens into"), .help = N_ ("Lower shoe, upper shoe; empty for one piece."),
+    .type = SY_MEMBER_TEXTS, .offset = offsetof (SyRigFacts, halves), .max_items = 8 },
   { .name = "ties", .label = N_ ("What holds the other half"),
     .help = N_ ("Straps, bolts, pins that tie the halves of a die lifted by one half."), .type = SY_MEMBER_TEXTS,
     .offset = offsetof (SyRigFacts, ties), .max_items = 16 },

@@ -1,15 +1,14 @@
 /* SPDX-License-Identifier: MIT */
 #include <string.h>
 
-#include "sy-date.h"
 #include "sy-marking.h"
 #include "sy-rig-case.h"
+#include "sy-standing.h"
 
 /* The way of the load from the die to the crane: what each thing in it has to carry, what it may carry as it is used, and
    what of it is not known. */
 
 #define OSHA_SLINGS "29 CFR 1910.184(c), as WAC 296-24-29419: only to the marking"
-#define EXAMINED "UK LOLER 1998 reg. 9(3); 29 CFR 1910.184(d)"
 
 typedef struct
 {
@@ -77,29 +76,10 @@ note (Walk *walk, const char *id, SyNoteClass note_class, const char *subject)
   return sy_sink_note_on (walk->sink, id, note_class, subject);
 }
 
-/* Due dates and withdrawal of one thing on the way. */
 static void
 judge_standing (Walk *walk, const char *subject, const char *due, int withdrawn)
 {
-  double day;
-
-  if (withdrawn == 1)
-    note (walk, "element-withdrawn", SY_NOTE_REFUSED, subject);
-  if (due == NULL || !sy_date_read (due, &day))
-    {
-      note (walk, "element-no-due", SY_NOTE_NEEDED, subject);
-      return;
-    }
-  walk->valid_until = fmin (walk->valid_until, day);
-  if (isnan (walk->as_of))
-    note (walk, "day-not-known", SY_NOTE_NEEDED, "");
-  else if (walk->as_of > day)
-    {
-      SyNote *out = note (walk, "element-out-of-date", SY_NOTE_REFUSED, subject);
-      sy_note_arg (out, SY_KIND_DATE, walk->as_of);
-      sy_note_arg (out, SY_KIND_DATE, day);
-      sy_note_source (out, NULL, EXAMINED, false);
-    }
+  walk->valid_until = fmin (walk->valid_until, sy_standing (walk->sink, subject, due, withdrawn, walk->as_of));
 }
 
 /* A value that is over 1 by no more than rounding is 1. */
@@ -493,6 +473,9 @@ judge_rules (Walk *walk)
       if (rule_of (walk) != SY_RULE_BOTH && rule_of (walk) != rules[i].rule)
         continue;
       sy_assembly_capacity (&assembly, rules[i].rule, &capacity);
+      /* Flatter than the rule goes: it has no figure, and the angle is refused by itself. */
+      if (!capacity.allowed)
+        continue;
       double reduced = capacity.capacity * factors[i];
       double utilisation = part_of (rig->mass, reduced);
       sy_sink_value (walk->sink, rules[i].capacity, reduced);

@@ -78,7 +78,7 @@ typedef struct
   SyNumber allowance_percent, dynamic_factor;
   SyVector cg;
   SyList points;            /* of SyRigPoint */
-  SyList ties;
+  SyList halves, ties;      /* of const char * */
   SyList legs;              /* of SyRigLeg   */
   struct
   {
@@ -92,7 +92,7 @@ typedef struct
   SySet checks;
 } SyRigFacts;
 
-#define SY_RIG_N_FIELDS 15
+#define SY_RIG_N_FIELDS 16
 extern const SyField sy_rig_fields[SY_RIG_N_FIELDS];
 
 /* The point of that label; NULL when there is none. */

@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
 #include <string.h>
 
 #include "sy-words-private.h"
@@ -35,6 +36,8 @@ static const SyTemplate templates[] = {
   { "basket-hangs-free", N_ ("How a load hangs free in a basket is not settled by statics: give the hook.") },
   { "half-held-by-nothing",
     N_ ("Every leg pulls on {subject} alone, and nothing is named that holds the other half.") },
+  { "half-not-held",
+    N_ ("No leg pulls on {subject}, and nothing is named that ties it to the half that is lifted.") },
   { "load-tilts", N_ ("The load hangs tilted by {value}.") },
   { "leg-slack", N_ ("The leg at {subject} hangs loose, with {value} to spare.") },
   { "legs-share-unevenly",
@@ -86,6 +89,27 @@ static const SyTemplate templates[] = {
   { "mass-basis-not-given",
     N_ ("How the mass was had was not given; the largest allowance of the policy, {value}, was taken.") },
 
+  /* an item of gear; its examination: {value} the day, {limit} when it is due */
+  { "gear-withdrawn", N_ ("Withdrawn from use.") },
+  { "gear-withdrawn-because", N_ ("Withdrawn from use: {subject}") },
+  { "gear-damaged", N_ ("Damaged: not to be used until it is repaired and examined.") },
+  { "gear-worn", N_ ("Worn: have it looked at, and replace it in time.") },
+  { "gear-failed", N_ ("The last examination, of {value}, found it not fit for use.") },
+  { "gear-passed-with-remarks", N_ ("The last examination, of {value}, passed it with remarks: see the report.") },
+  { "gear-out-of-date", N_ ("Out of date: its examination was due on {limit}; the day is {value}.") },
+  { "gear-due-soon", N_ ("Its examination is due on {limit}; days left: {third}.") },
+  { "gear-no-due", N_ ("When its next examination is due is not known.") },
+  { "gear-examined-later", N_ ("Its last examination is given as {value}, which is after the day, {limit}.") },
+  { "gear-interval-long", N_ ("Examined every {value} months; the policy asks for every {limit}.") },
+  { "gear-due-late", N_ ("Its next examination, on {value}, is later than {limit}: {third} months after the last one.") },
+  { "gear-due-after-interval", N_ ("Its next examination, on {value}, is later than its own interval allows, {limit}.") },
+  { "gear-no-wll", N_ ("No working load limit: what is not marked is not used.") },
+  { "gear-no-rating-basis",
+    N_ ("It was not said what the marking rates: one leg, or the whole sling with its legs and angles.") },
+  { "gear-tag-not-read", N_ ("The marking rates the whole sling, but the legs or the angles on its tag were not given.") },
+  { "gear-no-family", N_ ("The family of the eyebolt was not given: its rule for angles is not known.") },
+  { "gear-look-over", N_ ("Look it over before every use; take out of use what is damaged, unmarked or out of date.") },
+
   /* said with every plan */
   { "allowance-assumed", N_ ("An allowance of {value} was added to the mass: a figure of the policy, not a measurement.") },
   { "dynamic-assumed", N_ ("A dynamic factor of {value} was taken: lift without a jerk.") },
@@ -102,11 +126,51 @@ sy_words_rigging_template (const char *id)
   return sy_words_find (templates, G_N_ELEMENTS (templates), id);
 }
 
+/* The result of an item of gear in a sentence. */
+static const struct
+{
+  const char *refused, *in_date, *one_day, *last_day, *over, *not_known;
+} gear_results = {
+  N_ ("Not to be used; its examination is due on {due}."),
+  N_ ("In date until {due}, {days} days left."),
+  N_ ("In date until {due}, one day left."),
+  N_ ("In date until {due}, the last day."),
+  N_ ("Out of date since {due}."),
+  N_ ("Not known until when it is in date."),
+};
+
+static char *
+fill_gear (const char *name, gconstpointer data)
+{
+  const SyFindings *findings = data;
+
+  if (strcmp (name, "due") == 0)
+    return sy_words_quantity (sy_words_value (findings, "valid_until"), SY_KIND_DATE, findings->units);
+  if (strcmp (name, "days") == 0)
+    return sy_words_quantity (sy_words_value (findings, "days_left"), SY_KIND_COUNT, findings->units);
+  return NULL;
+}
+
+static char *
+gear_result (const SyFindings *findings, SyTranslate translate)
+{
+  double days = sy_words_value (findings, "days_left");
+  const char *msgid = isnan (days)                                  ? gear_results.not_known
+                      : days < 0                                    ? gear_results.over
+                      : findings->verdict == SY_VERDICT_DO_NOT_LIFT ? gear_results.refused
+                      : days == 0                                   ? gear_results.last_day
+                      : days == 1                                   ? gear_results.one_day
+                                                                    : gear_results.in_date;
+
+  return sy_words_fill (msgid, translate, fill_gear, findings);
+}
+
 char *
 sy_words_rigging_result (const SyFindings *findings, SyTranslate translate)
 {
-  (void) translate;
   if (strcmp (findings->method->id, "lift") == 0)
     return NULL;
+  if (strcmp (findings->method->id, "gear") == 0)
+    return gear_result (findings, translate);
   return g_strdup (findings->sink.governing);
 }
