@@ -191,7 +191,7 @@ def invariants(document, quantities):
     number = lambda s: cli.number(quantities[s]) if s in quantities else None
     if document['method'] == 'rigged-lift':
         parts = [cli.number(item) for symbol, item in quantities.items()
-                 if symbol.endswith('.utilisation') and item['value'] is not None]
+                 if symbol.endswith('.utilisation')]
         if number('utilisation') is not None and parts and not cli.same(number('utilisation'), max(parts)):
             out.append(f'utilisation {number("utilisation")!r} is not the largest, {max(parts)!r}')
     if document['method'] == 'cart' and number('tipping') is not None and number('tip.push'):

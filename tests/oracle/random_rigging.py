@@ -100,7 +100,8 @@ class Rigging:
         if self.r.random() < 0.3:
             document['weighed'] = self.mass(100, 4000)
         if self.r.random() < 0.4:
-            document['mass_basis'] = self.r.choice(list(oracle.ALLOWANCE))
+            document['mass_basis'] = ('weighed' if 'weighed' in document
+                                      else self.r.choice(['plate', 'drawing', 'estimated']))
         if self.r.random() < 0.4:
             document['allowance_percent'] = self.r.choice([0, 5, 12.5, round(self.r.uniform(0, 40), 2)])
         if self.r.random() < 0.3:

@@ -30,8 +30,9 @@ def element(label, kind, wll, **more):
 
 def leg(point, material, sling, fitting, **more):
     edge = 'none' if material == 'chain' else 'protected'
-    return {'point': point, 'length': 1150, 'hitch': 'straight', 'edge': edge, 'material': material, 'temperature': 20, **more,
-            'elements': [fitting, element(f'shackle {point}', 'shackle', 4000, side_angle=0, size=22), sling]}
+    return {'point': point, 'length': 1150, 'hitch': 'straight', 'edge': edge, 'material': material,
+            'temperature': 20, **more, 'elements': [
+                fitting, element(f'shackle {point}', 'shackle', 4000, side_angle=0, size=22), sling]}
 
 
 def whole(points, legs):
@@ -48,7 +49,7 @@ def ring(label):
 
 
 def eye(label):
-    return element(f'eye {label}', 'eyebolt', 12000, family='asme', shoulder=True, size=42)
+    return element(f'eye {label}', 'eyebolt', 8000, family='asme', shoulder=True, size=42)
 
 
 def bases():
@@ -212,6 +213,8 @@ def documents():
 def wrong(case, answer, alone):
     name, told, _ = case
     if 'problems' in answer:
+        if len(told) > 1 and any(alone[name, text] is None for text in told):
+            return None  # counted once, where that flaw stands alone
         return f'refused: {json.dumps(answer["problems"], ensure_ascii=False)}'
     verdict = answer['verdict']
     if verdict not in STRENGTH:
