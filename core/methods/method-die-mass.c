@@ -4,6 +4,7 @@
 #include "die-scene.h"
 #include "sy-die-facts.h"
 #include "sy-lift.h"
+#include "sy-mass-basis.h"
 #include "sy-material.h"
 
 /* What a die weighs and where it balances; and what the register keeps of it. */
@@ -266,7 +267,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
                   : facts->weighed.given ? SY_BASIS_WEIGHED
                                          : SY_BASIS_DRAWING;
 
-  allowance = facts->allowance_percent.given ? facts->allowance_percent.value : context->allowance_percent[basis];
+  allowance = sy_mass_allowance (&facts->allowance_percent, basis, context);
   sy_sink_value (sink, MASS, mass);
   sy_sink_value (sink, MASS_WITH_ALLOWANCE, mass * (1 + allowance / 100));
   sy_sink_value (sink, M_REF,
@@ -291,8 +292,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
       sy_note_source (note, "mass_computed", "assumed, no source: a tenth", false);
     }
   judge_halves (facts, sink);
-  if (!facts->allowance_percent.given)
-    sy_note_arg (sy_sink_note (sink, "allowance-assumed", SY_NOTE_CAUTION), SY_KIND_PERCENT, allowance);
+  sy_mass_say (sink, &facts->allowance_percent, basis, allowance);
   sy_sink_note (sink, "die-how-not-assessed", SY_NOTE_NEEDED);
   sy_sink_note (sink, "die-free", SY_NOTE_CAUTION);
   sy_sink_note (sink, "slugs-and-fluid-out", SY_NOTE_CAUTION);

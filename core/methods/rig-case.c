@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-rig-case.h"
 
-/* Sling lengths are matched to 0.25 %: marine-warranty guidelines for lifting, from memory. A leg that is loose by less may
-   be taut. */
-#define MATCHED 0.0025
+#include "sy-mass-basis.h"
 
 double
 sy_rig_force (double mass, SyUnits units)
@@ -14,17 +12,7 @@ sy_rig_force (double mass, SyUnits units)
 static void
 weigh (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
 {
-  out->allowance_assumed = !facts->allowance_percent.given;
-  if (facts->allowance_percent.given)
-    out->allowance = facts->allowance_percent.value;
-  else if (facts->mass_basis >= 0)
-    out->allowance = context->allowance_percent[facts->mass_basis];
-  else
-    {
-      out->allowance = 0;
-      for (int i = 0; i < SY_N_BASES; i++)
-        out->allowance = fmax (out->allowance, context->allowance_percent[i]);
-    }
+  out->allowance = sy_mass_allowance (&facts->allowance_percent, facts->mass_basis, context);
   out->dynamic_assumed = !facts->dynamic_factor.given;
   out->dynamic = facts->dynamic_factor.given ? facts->dynamic_factor.value : 1;
   out->mass = facts->mass.value * (1 + out->allowance / 100) * out->dynamic;
@@ -92,7 +80,7 @@ sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
       double longest = 0;
       for (int i = 0; i < out->n; i++)
         longest = fmax (longest, out->at[i].length);
-      sy_hang_free (out->at, out->n, cg, MATCHED * longest, &out->hang);
+      sy_hang_free (out->at, out->n, cg, SY_RIG_MATCHED * longest, &out->hang);
       /* A place in which it would have turned over on its way is none to lift it to. */
       if (out->hang.status == SY_HANG_BALANCED && out->hang.tilt_deg >= 90)
         out->hang.status = SY_HANG_TIPS;

@@ -7,6 +7,10 @@
 
 /* The facts of a rigged lift brought into the shape of statics, and what comes of them. */
 
+/* Sling lengths are matched to 0.25 %: marine-warranty guidelines for lifting, from memory. A leg that is loose by less may
+   be taut. */
+#define SY_RIG_MATCHED 0.0025
+
 typedef struct
 {
   const SyRigLeg *leg;
@@ -18,9 +22,9 @@ typedef struct
 {
   SyUnits units;
   double mass;            /* of the load with allowance and dynamic factor, as mass */
-  double allowance;       /* percent; NAN: not known, the largest of the policy was taken */
+  double allowance;       /* percent */
   double dynamic;
-  bool allowance_assumed, dynamic_assumed;
+  bool dynamic_assumed;
   bool level;             /* held level under a hook; otherwise it hangs free */
   int n;
   SyRigPart parts[SY_PARTS_MAX];
