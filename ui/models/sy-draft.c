@@ -9,6 +9,8 @@
 #define SUFFIX ".json"
 #define DAMAGED ".damaged-"
 #define EDITION 1
+/* The method of drafts that do not say one. */
+#define FIRST_METHOD "lift"
 
 G_DEFINE_QUARK (sy-draft-error-quark, sy_draft_error)
 
@@ -19,6 +21,7 @@ sy_draft_new (const char *id)
 
   draft->id = g_strdup (id);
   draft->task = g_strdup ("");
+  draft->method = g_strdup (FIRST_METHOD);
   draft->name = g_strdup ("");
   draft->units = g_strdup ("metric");
   draft->texts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
@@ -32,6 +35,7 @@ sy_draft_free (SyDraft *draft)
     return;
   g_free (draft->id);
   g_free (draft->task);
+  g_free (draft->method);
   g_free (draft->name);
   g_free (draft->units);
   g_hash_table_unref (draft->texts);
@@ -82,6 +86,8 @@ draft_text (const SyDraft *draft, gsize *length)
   sy_json_write_text (out, draft->id);
   g_string_append (out, ",\"task\":");
   sy_json_write_text (out, draft->task);
+  g_string_append (out, ",\"method\":");
+  sy_json_write_text (out, draft->method);
   g_string_append (out, ",\"name\":");
   sy_json_write_text (out, draft->name);
   g_string_append_printf (out, ",\"base\":%" G_GINT64_FORMAT ",\"units\":", draft->base);
@@ -108,7 +114,7 @@ draft_from_text (const char *text, gsize length)
   g_autoptr (SyMemory) memory = sy_memory_new ();
   g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
   const SyJson *root = sy_json_scan (text, length, SY_JSON_DOCUMENT_MAX, memory, problems);
-  const char *id, *task, *name, *units;
+  const char *id, *task, *method, *name, *units;
   const SyJson *texts;
   g_autoptr (SyDraft) draft = NULL;
 
@@ -116,17 +122,24 @@ draft_from_text (const char *text, gsize length)
     return NULL;
   id = sy_json_member_text (root, "id");
   task = sy_json_member_text (root, "task");
+  method = sy_json_member_text (root, "method");
   name = sy_json_member_text (root, "name");
   units = sy_json_member_text (root, "units");
   texts = sy_json_member (root, "texts");
   if ((int) sy_json_member_number (root, "steelyard-draft", 0) != EDITION || id == NULL || *id == '\0'
-      || task == NULL || name == NULL || units == NULL || texts == NULL
+      || task == NULL || (method == NULL && sy_json_member (root, "method") != NULL) || name == NULL
+      || units == NULL || texts == NULL
       || texts->type != SY_JSON_OBJECT)
     return NULL;
 
   draft = sy_draft_new (id);
   g_free (draft->task);
   draft->task = g_strdup (task);
+  if (method != NULL)
+    {
+      g_free (draft->method);
+      draft->method = g_strdup (method);
+    }
   g_free (draft->name);
   draft->name = g_strdup (name);
   g_free (draft->units);

@@ -12,6 +12,7 @@ typedef struct
 {
   char *id;          /* names the draft: the task's id, or "new-…" for one never saved   */
   char *task;        /* id of the task, "" for a new one                                 */
+  char *method;      /* whose facts they are; a draft from before there were several is of "lift" */
   char *name;        /* as typed                                                         */
   gint64 base;       /* revision that is being revised, 0 for a new one                  */
   char *units;       /* "metric" or "us"                                                 */

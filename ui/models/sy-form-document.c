@@ -1,7 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-/* The texts of a form as a facts document, and a facts document as texts. */
-#include "sy-i18n.h"
-
+/* The texts of a form as a facts document. */
 #include "sy-form-private.h"
 
 #include <string.h>
@@ -57,14 +55,6 @@ sy_form_is_json_number (const char *text)
       p = skip_digits (p);
     }
   return *p == '\0';
-}
-
-guint
-sy_form_count_items (GHashTable *texts, const char *path)
-{
-  const char *count = g_hash_table_lookup (texts, path);
-
-  return count != NULL ? (guint) g_ascii_strtoull (count, NULL, 10) : 0;
 }
 
 /* A number as typed: a bare one stays a JSON number where JSON allows the spelling; otherwise it becomes text with
@@ -127,6 +117,70 @@ write_key (GString *out, const char *key, gboolean *any)
   *any = TRUE;
   sy_json_write_text (out, key);
   g_string_append_c (out, ':');
+}
+
+/* What is there of the coordinates; a blank one between them is named as missing by the reader. */
+static gboolean
+write_vector (SyForm *form, const SyField *field, const char *path, GString *out)
+{
+  if (sy_form_is_blank (form, path))
+    return FALSE;
+  for (guint i = 0; i < SY_FORM_N_COORDINATES; i++)
+    {
+      g_autofree char *at = g_strdup_printf ("%s[%u]", path, i);
+      g_autofree char *text = g_strstrip (g_strdup (sy_form_get (form, at)));
+
+      g_string_append_c (out, i == 0 ? '[' : ',');
+      if (text[0] != '\0')
+        write_number (form, field, text, out);
+      else
+        g_string_append (out, "null");
+    }
+  g_string_append_c (out, ']');
+  return TRUE;
+}
+
+/* Numbers of the items of a list of texts or vectors that are not blank. */
+static GArray *
+written_items (SyForm *form, const char *path)
+{
+  GArray *items = g_array_new (FALSE, FALSE, sizeof (guint));
+
+  for (guint i = 0; i < sy_form_list_count (form, path); i++)
+    {
+      g_autofree char *item = g_strdup_printf ("%s[%u]", path, i);
+
+      if (!sy_form_is_blank (form, item))
+        g_array_append_val (items, i);
+    }
+  return items;
+}
+
+/* A single one stands without a list. */
+static gboolean
+write_several (SyForm *form, const SyField *field, const char *path, GString *out)
+{
+  g_autoptr (GArray) items = written_items (form, path);
+  gboolean list = items->len != 1;
+
+  if (items->len == 0 && strcmp (sy_form_get (form, path), "0") != 0)
+    return FALSE;
+  if (list)
+    g_string_append_c (out, '[');
+  for (guint i = 0; i < items->len; i++)
+    {
+      g_autofree char *item = g_strdup_printf ("%s[%u]", path, g_array_index (items, guint, i));
+
+      if (i > 0)
+        g_string_append_c (out, ',');
+      if (field->type == SY_MEMBER_VECTORS)
+        write_vector (form, field, item, out);
+      else
+        sy_json_write_text (out, sy_form_get (form, item));
+    }
+  if (list)
+    g_string_append_c (out, ']');
+  return TRUE;
 }
 
 /* The members that have something to say; TRUE when there was one. */
@@ -205,9 +259,10 @@ write_field (SyForm *form, const SyField *field, const char *path, GString *out)
         return n > 0;
       }
     case SY_MEMBER_VECTOR:
+      return write_vector (form, field, path, out);
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
-      return FALSE;
+      return write_several (form, field, path, out);
     }
   g_return_val_if_reached (FALSE);
 }
@@ -236,148 +291,48 @@ sy_form_build_document (SyForm *form)
   return g_string_free (out, FALSE);
 }
 
-/* A document as texts */
-
-static gboolean
-refuse (GError **error, const char *path)
+/* Appends the numbers behind the name of a list of texts or vectors as the form has them. */
+static void
+append_written (SyForm *form, GString *path, const SyField *field, const guint *numbers, guint n)
 {
-  g_set_error (error, SY_FORM_ERROR, SY_FORM_ERROR_DOCUMENT,
-               _("The stored facts hold something that this edition does not know: %s"), path);
-  return FALSE;
+  g_autoptr (GArray) items = written_items (form, path->str);
+  gboolean vectors = field->type == SY_MEMBER_VECTORS;
+  gboolean single = items->len == 1;
+  guint item = n > 0 && !single ? numbers[0] : 0;
+  const guint *coordinate = !vectors ? NULL : single ? (n > 0 ? &numbers[0] : NULL) : n > 1 ? &numbers[1] : NULL;
+
+  if ((n == 0 && (!single || vectors)) || item >= items->len)
+    return;
+  g_string_append_printf (path, "[%u]", g_array_index (items, guint, item));
+  if (coordinate != NULL)
+    g_string_append_printf (path, "[%u]", *coordinate);
 }
 
-static char *
-raw_text (const SyJson *value)
+char *
+sy_form_path_from_document (SyForm *form, const char *path)
 {
-  if (value->type == SY_JSON_TEXT)
-    return g_strndup (value->text, value->text_length);
-  return g_strndup (value->raw, value->raw_length);
-}
+  g_autoptr (GString) out = g_string_new (NULL);
+  g_auto (GStrv) names = g_strsplit (path, ".", -1);
 
-static gboolean read_value (const SyField *field, const char *path, const SyJson *value,
-                            GHashTable *texts, GError **error);
-
-static gboolean
-read_members (const SyField *group, const char *path, const SyJson *object, GHashTable *texts,
-              GError **error)
-{
-  if (object->type != SY_JSON_OBJECT)
-    return refuse (error, path);
-  for (const SyJson *value = object->first; value != NULL; value = value->next)
+  for (guint i = 0; names[i] != NULL; i++)
     {
-      const SyField *member = NULL;
-      g_autofree char *member_path = g_strdup_printf ("%s.%s", path, value->key);
+      gsize length = strcspn (names[i], "[");
+      const char *bracket = names[i] + length;
+      const SyField *field;
+      guint numbers[2] = { 0, 0 }, n = 0;
 
-      for (gsize i = 0; i < group->n_members && member == NULL; i++)
-        if (strcmp (group->members[i].name, value->key) == 0)
-          member = &group->members[i];
-      if (member == NULL)
-        return refuse (error, member_path);
-      if (!read_value (member, member_path, value, texts, error))
-        return FALSE;
+      if (i > 0)
+        g_string_append_c (out, '.');
+      g_string_append_len (out, names[i], (gssize) length);
+      field = sy_form_find_field (form, out->str);
+      if (field == NULL || (field->type != SY_MEMBER_VECTORS && field->type != SY_MEMBER_TEXTS))
+        {
+          g_string_append (out, bracket);
+          continue;
+        }
+      for (; *bracket == '[' && n < G_N_ELEMENTS (numbers); bracket += strcspn (bracket, "]") + 1)
+        numbers[n++] = (guint) g_ascii_strtoull (bracket + 1, NULL, 10);
+      append_written (form, out, field, numbers, n);
     }
-  return TRUE;
-}
-
-static gboolean
-read_set (const char *path, const SyJson *value, GHashTable *texts, GError **error)
-{
-  g_autoptr (GString) ids = g_string_new (NULL);
-
-  if (value->type != SY_JSON_ARRAY)
-    return refuse (error, path);
-  for (const SyJson *id = value->first; id != NULL; id = id->next)
-    {
-      if (id->type != SY_JSON_TEXT)
-        return refuse (error, path);
-      if (ids->len > 0)
-        g_string_append_c (ids, ' ');
-      g_string_append (ids, id->text);
-    }
-  g_hash_table_insert (texts, g_strdup (path), g_strdup (ids->len > 0 ? ids->str : "-"));
-  return TRUE;
-}
-
-static gboolean
-read_list (const SyField *field, const char *path, const SyJson *value, GHashTable *texts,
-           GError **error)
-{
-  guint n = 0;
-
-  if (value->type != SY_JSON_ARRAY)
-    return refuse (error, path);
-  for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
-    {
-      g_autofree char *item_path = g_strdup_printf ("%s[%u]", path, n);
-
-      if (!read_members (field, item_path, item, texts, error))
-        return FALSE;
-    }
-  if (n > 0)
-    g_hash_table_insert (texts, g_strdup (path), g_strdup_printf ("%u", n));
-  return TRUE;
-}
-
-static gboolean
-read_value (const SyField *field, const char *path, const SyJson *value, GHashTable *texts,
-            GError **error)
-{
-  switch (field->type)
-    {
-    case SY_MEMBER_NUMBER:
-    case SY_MEMBER_CHOICE:
-    case SY_MEMBER_BOOL:
-    case SY_MEMBER_TEXT:
-    case SY_MEMBER_DATE:
-      if (value->type == SY_JSON_ARRAY || value->type == SY_JSON_OBJECT
-          || value->type == SY_JSON_NULL)
-        return refuse (error, path);
-      g_hash_table_insert (texts, g_strdup (path), raw_text (value));
-      return TRUE;
-    case SY_MEMBER_SET:
-      return read_set (path, value, texts, error);
-    case SY_MEMBER_GROUP:
-      return read_members (field, path, value, texts, error);
-    case SY_MEMBER_LIST:
-      return read_list (field, path, value, texts, error);
-    case SY_MEMBER_VECTOR:
-    case SY_MEMBER_VECTORS:
-    case SY_MEMBER_TEXTS:
-      return refuse (error, path);
-    }
-  g_return_val_if_reached (FALSE);
-}
-
-gboolean
-sy_form_read_document (SyForm *form, const char *facts, GHashTable *texts, SyUnits *units,
-                       GError **error)
-{
-  g_autoptr (SyMemory) memory = sy_memory_new ();
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  const SyJson *root = sy_json_scan (facts, strlen (facts), SY_JSON_DOCUMENT_MAX, memory, problems);
-  const char *method = root != NULL ? sy_json_member_text (root, "method") : NULL;
-  const char *id = root != NULL ? sy_json_member_text (root, "units") : NULL;
-
-  if (method == NULL || id == NULL || strcmp (method, form->method->id) != 0
-      || !sy_units_from_id (id, units))
-    {
-      g_set_error (error, SY_FORM_ERROR, SY_FORM_ERROR_DOCUMENT,
-                   _("This is not a facts document of the method “%s”."), form->method->id);
-      return FALSE;
-    }
-  for (const SyJson *value = root->first; value != NULL; value = value->next)
-    {
-      const SyField *field = NULL;
-
-      if (strcmp (value->key, "method") == 0 || strcmp (value->key, "units") == 0)
-        continue;
-      for (gsize i = 0; i < sy_form_n_fields (form) && field == NULL; i++)
-        if (strcmp (sy_form_field_at (form, i)->name, value->key) == 0)
-          field = sy_form_field_at (form, i);
-      if (field == NULL)
-        return refuse (error, value->key);
-      if (!read_value (field, value->key, value, texts, error))
-        return FALSE;
-    }
-  return TRUE;
+  return g_strdup (out->str);
 }

@@ -14,78 +14,169 @@ find_member (const SyField *members, gsize n, const char *name, gsize length)
   return NULL;
 }
 
-/* Follows a path down the table; @groups (may be NULL) receives the fields passed through. */
-static const SyField *
-follow (SyForm *form, const char *path, GPtrArray *groups)
+/* Reads the numbers behind a name, "[1][2]"; returns what follows them, NULL when they cannot stand there. */
+static const char *
+read_items (const char *part, SyFormPlace *place)
 {
-  const SyField *field = NULL;
+  static const guint most[] = {
+    [SY_MEMBER_LIST] = 1, [SY_MEMBER_TEXTS] = 1, [SY_MEMBER_VECTOR] = 1, [SY_MEMBER_VECTORS] = 2,
+  };
+  SyMemberType type = place->field->type;
+  guint allowed = type < G_N_ELEMENTS (most) ? most[type] : 0;
+  gboolean vector = type == SY_MEMBER_VECTOR || type == SY_MEMBER_VECTORS;
+
+  for (place->n_items = 0; *part == '['; place->n_items++)
+    {
+      char *end;
+      guint64 item = g_ascii_strtoull (part + 1, &end, 10);
+
+      if (place->n_items == allowed || !g_ascii_isdigit (part[1]) || *end != ']'
+          || item > (vector && place->n_items == allowed - 1 ? SY_FORM_N_COORDINATES - 1 : G_MAXINT))
+        return NULL;
+      place->items[place->n_items] = (guint) item;
+      part = end + 1;
+    }
+  return part;
+}
+
+gboolean
+sy_form_find_place (SyForm *form, const char *path, SyFormPlace *place, GArray *outer)
+{
+  SyFormPlace at = { NULL, 0, { 0, 0 } };
   const char *part = path;
 
   for (;;)
     {
       gsize length = strcspn (part, ".[");
+      const SyField *field = NULL;
 
-      if (field == NULL)
+      if (at.field == NULL)
         for (gsize i = 0; i < sy_form_n_fields (form) && field == NULL; i++)
           field = find_member (sy_form_field_at (form, i), 1, part, length);
       else
-        field = find_member (field->members, field->n_members, part, length);
+        field = find_member (at.field->members, at.field->n_members, part, length);
       if (field == NULL)
-        return NULL;
-      part += length;
-      if (*part == '[')
-        {
-          part = strchr (part, ']');
-          if (part == NULL || field->type != SY_MEMBER_LIST)
-            return NULL;
-          part++;
-        }
+        return FALSE;
+      at.field = field;
+      part = read_items (part + length, &at);
+      if (part == NULL)
+        return FALSE;
       if (*part == '\0')
-        return field;
+        {
+          *place = at;
+          return TRUE;
+        }
       if (*part != '.' || field->n_members == 0)
-        return NULL;
+        return FALSE;
       part++;
-      if (groups != NULL)
-        g_ptr_array_add (groups, (gpointer) field);
+      if (outer != NULL)
+        g_array_append_val (outer, at);
     }
+}
+
+gboolean
+sy_form_place_is_list (const SyFormPlace *place)
+{
+  return place->n_items == 0
+         && (place->field->type == SY_MEMBER_LIST || place->field->type == SY_MEMBER_TEXTS
+             || place->field->type == SY_MEMBER_VECTORS);
 }
 
 const SyField *
 sy_form_find_field (SyForm *form, const char *path)
 {
+  SyFormPlace place;
+
   g_return_val_if_fail (SY_IS_FORM (form), NULL);
-  return path[0] != '\0' ? follow (form, path, NULL) : NULL;
+  return sy_form_find_place (form, path, &place, NULL) ? place.field : NULL;
+}
+
+/* Whether the last number of a place is that of a coordinate. */
+static gboolean
+is_coordinate (const SyFormPlace *place)
+{
+  return (place->field->type == SY_MEMBER_VECTOR && place->n_items == 1)
+         || (place->field->type == SY_MEMBER_VECTORS && place->n_items == 2);
+}
+
+gboolean
+sy_form_is_measure (SyForm *form, const char *path)
+{
+  SyFormPlace place;
+
+  return sy_form_find_place (form, path, &place, NULL)
+         && (place.field->type == SY_MEMBER_NUMBER || is_coordinate (&place));
+}
+
+/* Names */
+
+static char *
+join_names (const char *outer, const char *inner)
+{
+  /* Translators: a fact and the group that it belongs to, e.g. "Origin: reach H". */
+  return g_strdup_printf (_("%s: %s"), outer, inner);
+}
+
+/* What one step of a path is called: "Origin", "Leg 1", "Ties 2". @several: its list has more than one item. */
+static char *
+name_step (const SyFormPlace *place, gboolean several)
+{
+  const SyField *field = place->field;
+  const char *label = sy_translate (field->label);
+
+  if (field->type == SY_MEMBER_LIST && place->n_items > 0)
+    return g_strdup_printf ("%s %u", field->item_label != NULL ? sy_translate (field->item_label) : label,
+                            place->items[0] + 1);
+  if ((field->type == SY_MEMBER_TEXTS || field->type == SY_MEMBER_VECTORS) && place->n_items > 0 && several)
+    return g_strdup_printf ("%s %u", field->item_label != NULL ? sy_translate (field->item_label) : label,
+                            place->items[0] + 1);
+  if (field->symbol != NULL && !is_coordinate (place))
+    return g_strdup_printf ("%s %s", label, field->symbol);
+  return g_strdup (label);
+}
+
+/* Whether the list of an item at the end of a path has others. */
+static gboolean
+has_several (SyForm *form, const char *path, const SyFormPlace *place)
+{
+  const char *bracket = path + strlen (path);
+
+  for (guint n = 0; n < place->n_items; n++)
+    while (*--bracket != '[')
+      ;
+  g_autofree char *list = g_strndup (path, (gsize) (bracket - path));
+  return place->n_items > 0 && (place->items[0] > 0 || sy_form_count_items (form->now.texts, list) > 1);
 }
 
 char *
 sy_form_dup_name (SyForm *form, const char *path, gboolean with_unit)
 {
-  g_autoptr (GPtrArray) groups = g_ptr_array_new ();
-  const SyField *field = path[0] != '\0' ? follow (form, path, groups) : NULL;
+  static const char *const coordinates[SY_FORM_N_COORDINATES] = { "x", "y", "z" };
+  g_autoptr (GArray) outer = g_array_new (FALSE, FALSE, sizeof (SyFormPlace));
   g_autofree char *name = NULL;
-  const char *bracket;
+  SyFormPlace place;
 
-  if (field == NULL)
+  if (!sy_form_find_place (form, path, &place, outer))
     return g_strdup (path);
-  name = field->symbol != NULL ? g_strdup_printf ("%s %s", sy_translate (field->label), field->symbol)
-                               : g_strdup (sy_translate (field->label));
-  for (guint i = groups->len; i > 0; i--)
+  name = name_step (&place, has_several (form, path, &place));
+  if (is_coordinate (&place))
     {
-      const SyField *group = g_ptr_array_index (groups, i - 1);
-      g_autofree char *inner = g_steal_pointer (&name);
-      g_autofree char *outer = NULL;
+      g_autofree char *vector = g_steal_pointer (&name);
 
-      bracket = group->type == SY_MEMBER_LIST ? strchr (path, '[') : NULL;
-      outer = bracket != NULL
-                  ? g_strdup_printf ("%s %" G_GUINT64_FORMAT, sy_translate (group->label),
-                                     g_ascii_strtoull (bracket + 1, NULL, 10) + 1)
-                  : g_strdup (sy_translate (group->label));
-      /* Translators: a fact and the group that it belongs to, e.g. "Origin: reach H". */
-      name = g_strdup_printf (_("%s: %s"), outer, inner);
+      name = join_names (vector, coordinates[place.items[place.n_items - 1]]);
     }
-  if (with_unit && field->type == SY_MEMBER_NUMBER)
+  for (guint i = outer->len; i > 0; i--)
     {
-      const char *unit = sy_unit_name (field->kind, form->now.units);
+      const SyFormPlace *step = &g_array_index (outer, SyFormPlace, i - 1);
+      g_autofree char *inner = g_steal_pointer (&name);
+      /* The symbol of a group does not stand with each of its facts. */
+      g_autofree char *group = step->n_items > 0 ? name_step (step, TRUE) : g_strdup (sy_translate (step->field->label));
+
+      name = join_names (group, inner);
+    }
+  if (with_unit && (place.field->type == SY_MEMBER_NUMBER || is_coordinate (&place)))
+    {
+      const char *unit = sy_unit_name (place.field->kind, form->now.units);
 
       if (strcmp (unit, "1") != 0)
         return g_strdup_printf ("%s, %s", name, unit);
@@ -93,27 +184,107 @@ sy_form_dup_name (SyForm *form, const char *path, gboolean with_unit)
   return g_steal_pointer (&name);
 }
 
+/* Walking */
+
+static void
+walk_members (SyForm *form, const SyField *field, const char *path, SyLeafFunc visit, gpointer data)
+{
+  for (gsize i = 0; i < field->n_members; i++)
+    {
+      g_autofree char *at = g_strdup_printf ("%s.%s", path, field->members[i].name);
+
+      sy_form_walk (form, &field->members[i], at, visit, data);
+    }
+}
+
+static void
+walk_vector (SyForm *form, const SyField *field, const char *path, SyLeafFunc visit, gpointer data)
+{
+  for (guint i = 0; i < SY_FORM_N_COORDINATES; i++)
+    {
+      g_autofree char *at = g_strdup_printf ("%s[%u]", path, i);
+
+      visit (form, field, at, data);
+    }
+}
+
+static void
+walk_item (SyForm *form, const SyField *field, const char *path, SyLeafFunc visit, gpointer data)
+{
+  if (field->type == SY_MEMBER_LIST)
+    walk_members (form, field, path, visit, data);
+  else if (field->type == SY_MEMBER_VECTORS)
+    walk_vector (form, field, path, visit, data);
+  else
+    visit (form, field, path, data);
+}
+
 void
 sy_form_walk (SyForm *form, const SyField *field, const char *path, SyLeafFunc visit, gpointer data)
 {
-  guint n = 1;
-
-  if (field->type == SY_MEMBER_LIST)
-    n = sy_form_count_items (form->now.texts, path);
-  else if (field->type != SY_MEMBER_GROUP)
+  switch (field->type)
     {
-      visit (form, field, path, data);
+    case SY_MEMBER_GROUP:
+      walk_members (form, field, path, visit, data);
       return;
-    }
-  for (guint item = 0; item < n; item++)
-    for (gsize i = 0; i < field->n_members; i++)
-      {
-        g_autofree char *at = field->type == SY_MEMBER_LIST
-                                  ? g_strdup_printf ("%s[%u].%s", path, item, field->members[i].name)
-                                  : g_strdup_printf ("%s.%s", path, field->members[i].name);
+    case SY_MEMBER_VECTOR:
+      walk_vector (form, field, path, visit, data);
+      return;
+    case SY_MEMBER_LIST:
+    case SY_MEMBER_VECTORS:
+    case SY_MEMBER_TEXTS:
+      for (guint i = 0; i < sy_form_list_count (form, path); i++)
+        {
+          g_autofree char *item = g_strdup_printf ("%s[%u]", path, i);
 
-        sy_form_walk (form, &field->members[i], at, visit, data);
-      }
+          walk_item (form, field, item, visit, data);
+        }
+      return;
+    case SY_MEMBER_NUMBER:
+    case SY_MEMBER_CHOICE:
+    case SY_MEMBER_BOOL:
+    case SY_MEMBER_SET:
+    case SY_MEMBER_TEXT:
+    case SY_MEMBER_DATE:
+      break;
+    }
+  visit (form, field, path, data);
+}
+
+void
+sy_form_walk_path (SyForm *form, const char *path, SyLeafFunc visit, gpointer data)
+{
+  SyFormPlace place;
+
+  if (!sy_form_find_place (form, path, &place, NULL))
+    return;
+  if (is_coordinate (&place) || place.n_items == 0)
+    {
+      if (is_coordinate (&place))
+        visit (form, place.field, path, data);
+      else
+        sy_form_walk (form, place.field, path, visit, data);
+    }
+  else
+    walk_item (form, place.field, path, visit, data);
+}
+
+static void
+note_text (SyForm *form, const SyField *field G_GNUC_UNUSED, const char *path, gpointer data)
+{
+  gboolean *blank = data;
+
+  for (const char *p = sy_form_get (form, path); *p != '\0' && *blank; p++)
+    *blank = g_ascii_isspace (*p);
+}
+
+gboolean
+sy_form_is_blank (SyForm *form, const char *path)
+{
+  gboolean blank = TRUE;
+
+  sy_form_walk_path (form, path, note_text, &blank);
+  return blank;
 }
 
 static void
@@ -134,6 +305,29 @@ sy_form_list_paths (SyForm *form)
   return (char **) g_ptr_array_free (paths, FALSE);
 }
 
+static int
+compare_paths (gconstpointer a, gconstpointer b)
+{
+  return strcmp (*(const char *const *) a, *(const char *const *) b);
+}
+
+char **
+sy_form_list_paths_below (SyForm *form, const char *path)
+{
+  GPtrArray *paths = g_ptr_array_new ();
+  gsize length = strlen (path);
+  GHashTableIter iter;
+  gpointer key;
+
+  g_hash_table_iter_init (&iter, form->now.texts);
+  while (g_hash_table_iter_next (&iter, &key, NULL))
+    if (g_str_has_prefix (key, path) && strchr (".[", ((const char *) key)[length]) != NULL)
+      g_ptr_array_add (paths, g_strdup (key));
+  g_ptr_array_sort (paths, compare_paths);
+  g_ptr_array_add (paths, NULL);
+  return (char **) g_ptr_array_free (paths, FALSE);
+}
+
 /* Numbers in another unit */
 
 /* The quantity in words, "= 40.6 cm"; sets @written_in to the system whose unit was typed. */
@@ -146,7 +340,7 @@ parse_path (SyForm *form, const char *path, double *value, SyKind *kind, SyUnits
   gsize used = 0;
   double bare;
 
-  if (field == NULL || field->type != SY_MEMBER_NUMBER
+  if (field == NULL || !sy_form_is_measure (form, path)
       || strcmp (sy_unit_name (field->kind, SY_UNITS_METRIC), sy_unit_name (field->kind, SY_UNITS_US)) == 0
       || sy_quantity_parse (text, strlen (text), field->kind, form->now.units, false, value, NULL)
              != SY_TEXT_OK)
@@ -223,7 +417,7 @@ sy_form_dup_shown (SyForm *form, const char *path)
     return g_strdup (text);
   if (field->type == SY_MEMBER_BOOL)
     return g_strdup (strcmp (text, "true") == 0 ? _("yes") : strcmp (text, "false") == 0 ? _("no") : text);
-  if (field->type == SY_MEMBER_NUMBER && sy_form_is_json_number (text)
+  if (sy_form_is_measure (form, path) && sy_form_is_json_number (text)
       && strcmp (sy_unit_name (field->kind, form->now.units), "1") != 0)
     return g_strdup_printf ("%s %s", text, sy_unit_name (field->kind, form->now.units));
   if (field->type != SY_MEMBER_CHOICE && field->type != SY_MEMBER_SET)

@@ -36,8 +36,18 @@ struct _SyForm
   GPtrArray *problems;    /* of SyFormProblem */
 };
 
+/* sy-form.c: a change of the texts: remember, put any number of texts, tell. */
+/* @typing names the field that is typed in, NULL for any other change. */
+void sy_form_begin_step (SyForm *form, const char *typing);
+void sy_form_put (SyForm *form, const char *path, const char *text);
+void sy_form_end_step (SyForm *form);
+
 /* sy-form-document.c */
 char *sy_form_build_document (SyForm *form);
+/* The path in the form of a path in its document, which numbers neither a single item nor blank ones. New string. */
+char *sy_form_path_from_document (SyForm *form, const char *path);
+
+/* sy-form-read.c */
 /* Fills @texts; FALSE with the error set: not a document of the method. */
 gboolean sy_form_read_document (SyForm *form, const char *facts, GHashTable *texts, SyUnits *units,
                                 GError **error);
@@ -48,14 +58,36 @@ gboolean sy_form_is_json_number (const char *text);
 /* How many items a list has in @texts. */
 guint sy_form_count_items (GHashTable *texts, const char *path);
 
-/* sy-form-paths.c: calls @visit for every fact that can hold a text, items of lists included. */
+/* sy-form-lists.c: the lists on the way to a path get as many items as it names. */
+void sy_form_cover_items (SyForm *form, const char *path);
+
+/* sy-form-paths.c */
+#define SY_FORM_N_COORDINATES 3
+typedef struct
+{
+  const SyField *field;
+  guint n_items; /* how many numbers stand behind the field's name: "at[1][2]" has two */
+  guint items[2];
+} SyFormPlace;
+/* Follows a path down the table; @outer (may be NULL) receives a SyFormPlace for each group and list on the way. FALSE:
+   it leads nowhere. */
+gboolean sy_form_find_place (SyForm *form, const char *path, SyFormPlace *place, GArray *outer);
+/* Whether the place is a list itself, not one of its items. */
+gboolean sy_form_place_is_list (const SyFormPlace *place);
+/* Whether all facts at and below a path are blank. */
+gboolean sy_form_is_blank (SyForm *form, const char *path);
+
+/* Calls @visit for every fact that can hold a text, items of lists included. @path: of a whole field. */
 typedef void (*SyLeafFunc) (SyForm *form, const SyField *field, const char *path, gpointer data);
 void sy_form_walk (SyForm *form, const SyField *field, const char *path, SyLeafFunc visit, gpointer data);
+/* The same for what is at a path and below it, which may be an item of a list or one fact. */
+void sy_form_walk_path (SyForm *form, const char *path, SyLeafFunc visit, gpointer data);
 
 /* sy-form-result.c */
 void sy_form_problem_free (gpointer data);
 
 /* sy-form-words.c */
-char *sy_form_problem_to_words (SyForm *form, const SyProblem *problem, const char *path);
+/* @of: the path that the problem is about, @path: the fact it is put at. */
+char *sy_form_problem_to_words (SyForm *form, const SyProblem *problem, const char *of, const char *path);
 
 #endif

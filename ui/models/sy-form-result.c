@@ -27,9 +27,9 @@ find_problem (SyForm *form, const char *path)
   return NULL;
 }
 
-/* One problem a place: the first said there is the one to deal with first. */
+/* One problem a place: the first said there is the one to deal with first. @of: the path that the problem is about. */
 static void
-keep_problem (SyForm *form, const SyProblem *problem, const char *path)
+keep_problem (SyForm *form, const SyProblem *problem, const char *of, const char *path)
 {
   SyFormProblem *kept;
 
@@ -38,14 +38,16 @@ keep_problem (SyForm *form, const SyProblem *problem, const char *path)
   kept = g_new0 (SyFormProblem, 1);
   kept->missing = problem->kind == SY_PROBLEM_MISSING;
   kept->path = g_strdup (path);
-  kept->words = sy_form_problem_to_words (form, problem, path);
+  kept->words = sy_form_problem_to_words (form, problem, of, path);
   g_ptr_array_add (form->problems, kept);
 }
 
 typedef struct
 {
   const SyProblem *problem;
-  char *first; /* path of the group's first fact */
+  const char *of;     /* the path that it is about */
+  const SyField *own; /* the field there */
+  char *first;        /* path of the first fact */
   guint kept;
 } Spread;
 
@@ -53,44 +55,91 @@ static void
 keep_for_blank (SyForm *form, const SyField *field, const char *path, gpointer data)
 {
   Spread *spread = data;
+  gboolean needed = field->required || (field == spread->own && spread->problem->kind == SY_PROBLEM_MISSING);
 
   if (spread->first == NULL)
     spread->first = g_strdup (path);
-  if (field->required && sy_form_get (form, path)[0] == '\0')
+  if (needed && sy_form_get (form, path)[0] == '\0')
     {
-      keep_problem (form, spread->problem, path);
+      keep_problem (form, spread->problem, spread->of, path);
       spread->kept++;
     }
 }
 
-/* What is wrong with a whole group is put where something can be typed: at each of its facts that are needed and
-   blank, or else at its first. */
+/* Whether a text can be typed at a path itself. */
+static gboolean
+is_fact (SyForm *form, const char *path)
+{
+  SyFormPlace place;
+
+  if (!sy_form_find_place (form, path, &place, NULL))
+    return FALSE;
+  switch (place.field->type)
+    {
+    case SY_MEMBER_GROUP:
+    case SY_MEMBER_LIST:
+      return FALSE;
+    case SY_MEMBER_TEXTS:
+      return place.n_items == 1;
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
+      return sy_form_is_measure (form, path);
+    case SY_MEMBER_NUMBER:
+    case SY_MEMBER_CHOICE:
+    case SY_MEMBER_BOOL:
+    case SY_MEMBER_SET:
+    case SY_MEMBER_TEXT:
+    case SY_MEMBER_DATE:
+      break;
+    }
+  return TRUE;
+}
+
+/* What is wrong with a whole group, vector or list is put where something can be typed: at each of its facts that are
+   needed and blank, or else at its first. A list without items has no such place: there it stays with the list. */
 static void
 place_problem (SyForm *form, const SyProblem *problem)
 {
-  const char *path = g_str_has_prefix (problem->path, "$.") ? problem->path + 2 : "";
+  g_autofree char *path
+      = sy_form_path_from_document (form, g_str_has_prefix (problem->path, "$.") ? problem->path + 2 : "");
   const SyField *field = sy_form_find_field (form, path);
-  Spread spread = { problem, NULL, 0 };
+  Spread spread = { problem, path, field, NULL, 0 };
 
-  if (field != NULL
-      && (field->type == SY_MEMBER_GROUP
-          || (field->type == SY_MEMBER_LIST && sy_form_list_count (form, path) > 0)))
-    {
-      sy_form_walk (form, field, path, keep_for_blank, &spread);
-      if (spread.kept == 0)
-        keep_problem (form, problem, spread.first != NULL ? spread.first : path);
-    }
+  if (field == NULL || is_fact (form, path))
+    keep_problem (form, problem, path, field != NULL ? path : "");
   else
-    keep_problem (form, problem, field != NULL ? path : "");
+    {
+      sy_form_walk_path (form, path, keep_for_blank, &spread);
+      if (spread.kept == 0)
+        keep_problem (form, problem, path, spread.first != NULL ? spread.first : path);
+    }
   g_free (spread.first);
+}
+
+/* A coordinate that is blank beside others that are given is missing, whatever the reader calls its null. */
+static gboolean
+is_missing (SyForm *form, const SyProblem *problem)
+{
+  g_autofree char *path = NULL;
+
+  if (problem->kind != SY_PROBLEM_TYPE || !g_str_has_suffix (problem->path, "]") || strcmp (problem->given, "null") != 0)
+    return problem->kind == SY_PROBLEM_MISSING;
+  path = sy_form_path_from_document (form, problem->path + 2);
+  return sy_form_is_measure (form, path) && sy_form_is_blank (form, path);
 }
 
 static void
 add_problems (SyForm *form, const SyProblems *problems, gboolean missing)
 {
   for (int i = 0; i < problems->count; i++)
-    if ((problems->items[i].kind == SY_PROBLEM_MISSING) == missing)
-      place_problem (form, &problems->items[i]);
+    if (is_missing (form, &problems->items[i]) == missing)
+      {
+        SyProblem problem = problems->items[i];
+
+        if (missing)
+          problem.kind = SY_PROBLEM_MISSING;
+        place_problem (form, &problem);
+      }
 }
 
 /* Some text that a field would take. */
@@ -104,6 +153,8 @@ acceptable_text (SyForm *form, const SyField *field)
   switch (field->type)
     {
     case SY_MEMBER_NUMBER:
+    case SY_MEMBER_VECTOR:
+    case SY_MEMBER_VECTORS:
       if (!sy_field_in_range (field, units, value))
         value = field->low.type == SY_BOUND_CLOSED    ? field->low.at[units]
                 : field->high.type == SY_BOUND_CLOSED ? field->high.at[units]
@@ -121,8 +172,6 @@ acceptable_text (SyForm *form, const SyField *field)
     case SY_MEMBER_TEXT:
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
-    case SY_MEMBER_VECTOR:
-    case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
       break;
     }
@@ -150,7 +199,7 @@ add_missing_between (SyForm *form, SyProblems *problems)
       SyFormProblem *problem = g_ptr_array_index (form->problems, i);
       const SyField *field = sy_form_find_field (form, problem->path);
 
-      if (field != NULL)
+      if (field != NULL && is_fact (form, problem->path))
         g_hash_table_insert (filled, g_strdup (problem->path), acceptable_text (form, field));
     }
   form->now.texts = filled;

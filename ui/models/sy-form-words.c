@@ -91,31 +91,45 @@ name_facts (SyForm *form, const char *allowed)
   return g_strjoinv (" ", words);
 }
 
+/* A coordinate is named with its vector: "Centre of gravity: x". */
 static char *
-short_name (const SyField *field)
+short_name (const SyFormPlace *place, gboolean coordinate)
 {
-  if (field->symbol == NULL)
-    return g_strdup (sy_translate (field->label));
-  return g_strdup_printf ("%s %s", sy_translate (field->label), field->symbol);
+  static const char *const coordinates[SY_FORM_N_COORDINATES] = { "x", "y", "z" };
+  const char *label = sy_translate (place->field->label);
+
+  if (coordinate)
+    return g_strdup_printf (_("%s: %s"), label, coordinates[place->items[place->n_items - 1]]);
+  if (place->field->symbol == NULL)
+    return g_strdup (label);
+  return g_strdup_printf ("%s %s", label, place->field->symbol);
 }
 
 char *
-sy_form_problem_to_words (SyForm *form, const SyProblem *problem, const char *path)
+sy_form_problem_to_words (SyForm *form, const SyProblem *problem, const char *of, const char *path)
 {
-  const SyField *field = path[0] != '\0' ? sy_form_find_field (form, path) : NULL;
-  g_autofree char *name = field != NULL ? short_name (field) : g_strdup (problem->path);
+  SyFormPlace place = { NULL, 0, { 0, 0 } };
+  const SyField *field = sy_form_find_place (form, path, &place, NULL) ? place.field : NULL;
+  gboolean measure = sy_form_is_measure (form, path);
+  /* What is wrong with a whole vector is not said of one coordinate. */
+  gboolean whole = measure && field->type != SY_MEMBER_NUMBER && strcmp (of, path) != 0
+                   && problem->kind != SY_PROBLEM_MISSING;
+  g_autofree char *name = field == NULL ? g_strdup (problem->path)
+                                        : short_name (&place, measure && field->type != SY_MEMBER_NUMBER && !whole);
   g_autofree char *typed = g_strstrip (g_strdup (sy_form_get (form, path)));
-  const char *given = typed[0] != '\0' ? typed : problem->given;
+  const char *given = typed[0] != '\0' && !whole ? typed : problem->given;
   g_autofree char *allowed = name_facts (form, problem->allowed);
 
   switch (problem->kind)
     {
     case SY_PROBLEM_MISSING:
+      if (field != NULL && field->type == SY_MEMBER_LIST)
+        return g_strdup_printf (_("%s: none is given yet."), name);
       return g_strdup_printf (_("%s is not given yet."), name);
     case SY_PROBLEM_RANGE:
     case SY_PROBLEM_NUMBER_TEXT:
     case SY_PROBLEM_TYPE:
-      if (field != NULL && field->type == SY_MEMBER_NUMBER)
+      if (measure && !whole)
         return number_words (form, field, name, given);
       if (field != NULL && field->type == SY_MEMBER_DATE)
         return g_strdup_printf (_("“%s” is not a date. Write it as 2026-11-25."), given);

@@ -61,31 +61,39 @@ state_free (gpointer data)
   g_free (state);
 }
 
+/* How many texts or vectors a list has follows from those that are not blank. */
 static gboolean
-states_equal (const SyFormState *a, const SyFormState *b)
+says_nothing (SyForm *form, const char *path)
+{
+  SyFormPlace place;
+
+  return sy_form_find_place (form, path, &place, NULL) && sy_form_place_is_list (&place)
+         && place.field->type != SY_MEMBER_LIST;
+}
+
+/* Whether @b has every text that @a has. */
+static gboolean
+holds (SyForm *form, const SyFormState *a, const SyFormState *b)
 {
   GHashTableIter iter;
   gpointer path, text;
 
-  if (a->units != b->units || g_hash_table_size (a->texts) != g_hash_table_size (b->texts))
-    return FALSE;
   g_hash_table_iter_init (&iter, a->texts);
   while (g_hash_table_iter_next (&iter, &path, &text))
-    if (g_strcmp0 (g_hash_table_lookup (b->texts, path), text) != 0)
+    if (g_strcmp0 (g_hash_table_lookup (b->texts, path), text) != 0 && !says_nothing (form, path))
       return FALSE;
   return TRUE;
 }
 
-static void
-change_done (SyForm *form)
+void
+sy_form_end_step (SyForm *form)
 {
   form->stale = TRUE;
   g_signal_emit (form, signals[CHANGED], 0);
 }
 
-/* Remembers the state before a change; @typing names the field that is typed in, NULL for any other change. */
-static void
-begin_step (SyForm *form, const char *typing)
+void
+sy_form_begin_step (SyForm *form, const char *typing)
 {
   gint64 now = g_get_monotonic_time ();
   gboolean joins = typing != NULL && g_strcmp0 (typing, form->typing) == 0
@@ -103,23 +111,8 @@ begin_step (SyForm *form, const char *typing)
   form->typed_at = now;
 }
 
-/* The list of an item's fact gets at least as many items as the path names. */
-static void
-cover_item (SyForm *form, const char *path)
-{
-  const char *bracket = strchr (path, '[');
-  g_autofree char *list = bracket != NULL ? g_strndup (path, (gsize) (bracket - path)) : NULL;
-  guint item;
-
-  if (list == NULL)
-    return;
-  item = (guint) g_ascii_strtoull (bracket + 1, NULL, 10);
-  if (sy_form_count_items (form->now.texts, list) <= item)
-    g_hash_table_insert (form->now.texts, g_strdup (list), g_strdup_printf ("%u", item + 1));
-}
-
-static void
-put (SyForm *form, const char *path, const char *text)
+void
+sy_form_put (SyForm *form, const char *path, const char *text)
 {
   if (text == NULL || text[0] == '\0')
     {
@@ -127,7 +120,7 @@ put (SyForm *form, const char *path, const char *text)
       return;
     }
   g_hash_table_insert (form->now.texts, g_strdup (path), g_strdup (text));
-  cover_item (form, path);
+  sy_form_cover_items (form, path);
 }
 
 /* Class */
@@ -206,7 +199,7 @@ write_unit (SyForm *form, const SyField *field, const char *path, gpointer data 
   double value;
   bool had_unit = true;
 
-  if (field->type != SY_MEMBER_NUMBER
+  if (!sy_form_is_measure (form, path)
       || strcmp (sy_unit_name (field->kind, SY_UNITS_METRIC), sy_unit_name (field->kind, SY_UNITS_US)) == 0
       || sy_quantity_parse (text, strlen (text), field->kind, form->now.units, false, &value,
                             &had_unit) != SY_TEXT_OK
@@ -215,7 +208,7 @@ write_unit (SyForm *form, const SyField *field, const char *path, gpointer data 
   g_autofree char *stripped = g_strstrip (g_strdup (text));
   g_autofree char *with_unit
       = g_strdup_printf ("%s %s", stripped, sy_unit_name (field->kind, form->now.units));
-  put (form, path, with_unit);
+  sy_form_put (form, path, with_unit);
 }
 
 void
@@ -224,11 +217,11 @@ sy_form_set_units (SyForm *form, SyUnits units)
   g_return_if_fail (SY_IS_FORM (form));
   if (units == form->now.units)
     return;
-  begin_step (form, NULL);
+  sy_form_begin_step (form, NULL);
   for (gsize i = 0; i < sy_form_n_fields (form); i++)
     sy_form_walk (form, sy_form_field_at (form, i), sy_form_field_at (form, i)->name, write_unit, NULL);
   form->now.units = units;
-  change_done (form);
+  sy_form_end_step (form);
 }
 
 const char *
@@ -245,9 +238,9 @@ sy_form_set (SyForm *form, const char *path, const char *text)
   g_return_if_fail (SY_IS_FORM (form));
   if (strcmp (sy_form_get (form, path), text != NULL ? text : "") == 0)
     return;
-  begin_step (form, path);
-  put (form, path, text);
-  change_done (form);
+  sy_form_begin_step (form, path);
+  sy_form_put (form, path, text);
+  sy_form_end_step (form);
 }
 
 void
@@ -260,52 +253,10 @@ sy_form_set_many (SyForm *form, const char *const *paths, const char *const *tex
     differs |= strcmp (sy_form_get (form, paths[i]), texts[i]) != 0;
   if (!differs)
     return;
-  begin_step (form, NULL);
+  sy_form_begin_step (form, NULL);
   for (gsize i = 0; i < n; i++)
-    put (form, paths[i], texts[i]);
-  change_done (form);
-}
-
-/* Lists */
-
-guint
-sy_form_list_count (SyForm *form, const char *path)
-{
-  return sy_form_count_items (form->now.texts, path);
-}
-
-void
-sy_form_list_add (SyForm *form, const char *path)
-{
-  guint n = sy_form_list_count (form, path);
-
-  begin_step (form, NULL);
-  g_hash_table_insert (form->now.texts, g_strdup (path), g_strdup_printf ("%u", n + 1));
-  change_done (form);
-}
-
-void
-sy_form_list_remove (SyForm *form, const char *path, guint item)
-{
-  const SyField *list = sy_form_find_field (form, path);
-  guint n = sy_form_list_count (form, path);
-
-  g_return_if_fail (list != NULL && item < n);
-  begin_step (form, NULL);
-  for (guint i = item; i < n; i++)
-    for (gsize m = 0; m < list->n_members; m++)
-      {
-        g_autofree char *to = g_strdup_printf ("%s[%u].%s", path, i, list->members[m].name);
-        g_autofree char *from = g_strdup_printf ("%s[%u].%s", path, i + 1, list->members[m].name);
-        g_autofree char *text = g_strdup (sy_form_get (form, from));
-
-        put (form, to, text);
-      }
-  if (n > 1)
-    g_hash_table_insert (form->now.texts, g_strdup (path), g_strdup_printf ("%u", n - 1));
-  else
-    g_hash_table_remove (form->now.texts, path);
-  change_done (form);
+    sy_form_put (form, paths[i], texts[i]);
+  sy_form_end_step (form);
 }
 
 /* Loading, copying */
@@ -333,7 +284,7 @@ sy_form_load_document (SyForm *form, const char *facts, GError **error)
     return FALSE;
   take_texts (form, g_steal_pointer (&texts), units);
   sy_form_mark_clean (form);
-  change_done (form);
+  sy_form_end_step (form);
   return TRUE;
 }
 
@@ -346,11 +297,11 @@ sy_form_take_document (SyForm *form, const char *facts, GError **error)
   g_return_val_if_fail (SY_IS_FORM (form), FALSE);
   if (!sy_form_read_document (form, facts, texts, &units, error))
     return FALSE;
-  begin_step (form, NULL);
+  sy_form_begin_step (form, NULL);
   g_hash_table_unref (form->now.texts);
   form->now.texts = g_steal_pointer (&texts);
   form->now.units = units;
-  change_done (form);
+  sy_form_end_step (form);
   return TRUE;
 }
 
@@ -361,20 +312,23 @@ sy_form_clear (SyForm *form, SyUnits units)
   take_texts (form, new_texts (), units);
   sy_form_mark_clean (form);
   form->ask_missing = FALSE;
-  change_done (form);
+  sy_form_end_step (form);
 }
 
 /* The draft is what was not saved: it does not become the clean state. */
-void
+gboolean
 sy_form_load_draft (SyForm *form, const SyDraft *draft)
 {
   SyUnits units = form->now.units;
 
-  g_return_if_fail (SY_IS_FORM (form));
+  g_return_val_if_fail (SY_IS_FORM (form), FALSE);
+  if (strcmp (draft->method, form->method->id) != 0)
+    return FALSE;
   if (draft->units != NULL)
     sy_units_from_id (draft->units, &units);
   take_texts (form, copy_texts (draft->texts), units);
-  change_done (form);
+  sy_form_end_step (form);
+  return TRUE;
 }
 
 void
@@ -383,6 +337,8 @@ sy_form_fill_draft (SyForm *form, SyDraft *draft)
   GHashTableIter iter;
   gpointer path, text;
 
+  g_free (draft->method);
+  draft->method = g_strdup (form->method->id);
   g_free (draft->units);
   draft->units = g_strdup (sy_units_id (form->now.units));
   g_hash_table_remove_all (draft->texts);
@@ -434,7 +390,7 @@ go_back (SyForm *form, GPtrArray *from, GPtrArray *to)
   form->now = *state;
   g_free (state);
   g_clear_pointer (&form->typing, g_free);
-  change_done (form);
+  sy_form_end_step (form);
 }
 
 void
@@ -454,7 +410,8 @@ sy_form_redo (SyForm *form)
 gboolean
 sy_form_is_dirty (SyForm *form)
 {
-  return !states_equal (&form->now, &form->clean);
+  return form->now.units != form->clean.units || !holds (form, &form->now, &form->clean)
+         || !holds (form, &form->clean, &form->now);
 }
 
 void

@@ -12,9 +12,11 @@
  * that come of them; undo and redo. No widget is needed to test it.
  *
  * Paths are those of documents: "load.heaviest", "origin.H", "conditions", "had.origin.H.how",
- * "sessions[0].work". Texts: a number field holds what was typed ("16 in", "12,5"); a choice its id; a bool "true" or
- * "false"; a set its ids separated by blanks, "-" for "asked, none applies", "" for not asked; a list the number of its
- * items.
+ * "legs[0].elements[1].wll". A vector is three facts, "cg[0]", "cg[1]" and "cg[2]", absent when all three are blank; of a
+ * list of vectors and of a list of texts each item has its number even where the document writes a single one without
+ * a list: "bodies[0].at[1][2]", "legs[0].point[0]". Texts: a number or a coordinate holds what was typed ("16 in",
+ * "12,5"); a choice its id; a bool "true" or "false"; a set its ids separated by blanks, "-" for "asked, none applies",
+ * "" for not asked; a list the number of its items.
  */
 #define SY_TYPE_FORM (sy_form_get_type ())
 G_DECLARE_FINAL_TYPE (SyForm, sy_form, SY, FORM, GObject)
@@ -28,9 +30,13 @@ SyUnits sy_form_get_units (SyForm *form);
    ("55" becomes "55 cm"); one step of undo. */
 void sy_form_set_units (SyForm *form, SyUnits units);
 
-/* The field of a path in the method's table, list items included; NULL when there is none. */
+/* The field of a path in the method's table, list items included; NULL when there is none. A coordinate and an item
+   of a list have the field of the whole. */
 const SyField *sy_form_find_field (SyForm *form, const char *path);
-/* What a path is called, unique within the form (translated): "Origin: H"; with the unit: "Origin: H, cm". New string. */
+/* Whether one measure is typed at a path: a number, or one coordinate of a vector. */
+gboolean sy_form_is_measure (SyForm *form, const char *path);
+/* What a path is called, unique within the form (translated): "Origin: H"; with the unit: "Origin: H, cm";
+   "Leg 1: Element 2: Working load limit WLL"; "Centre of gravity: x"; an item: "Leg 1: Element 2". New string. */
 char *sy_form_dup_name (SyForm *form, const char *path, gboolean with_unit);
 
 const char *sy_form_get (SyForm *form, const char *path); /* "" when empty */
@@ -42,10 +48,16 @@ char *sy_form_get_number_as (SyForm *form, const char *path, SyUnits units); /* 
 /* The aid for what is typed: the other unit, or the form's own where another was written. New string or NULL. */
 char *sy_form_dup_aid (SyForm *form, const char *path);
 
-/* Items of a list; adding and taking away are one step of undo each. */
+/* Items of a list, of lists inside items too; every change is one step of undo. A list of texts or of vectors has at
+   least one item, which may be blank; blank ones do not go into the document. A list is not made longer than its
+   field allows. */
 guint sy_form_list_count (SyForm *form, const char *path);
 void sy_form_list_add (SyForm *form, const char *path);
 void sy_form_list_remove (SyForm *form, const char *path, guint item);
+/* A copy of an item, with all that is inside it, right behind it. */
+void sy_form_list_duplicate (SyForm *form, const char *path, guint item);
+/* Gives an item another place; those between move up. */
+void sy_form_list_move (SyForm *form, const char *path, guint from, guint to);
 
 /* Fills from a stored document (typed texts come back as typed); clears undo. FALSE: not a facts document. */
 gboolean sy_form_load_document (SyForm *form, const char *facts, GError **error);
@@ -53,11 +65,15 @@ gboolean sy_form_load_document (SyForm *form, const char *facts, GError **error)
 gboolean sy_form_take_document (SyForm *form, const char *facts, GError **error);
 /* Empties it: a new task. Clean, nothing to undo. */
 void sy_form_clear (SyForm *form, SyUnits units);
-void sy_form_load_draft (SyForm *form, const SyDraft *draft);
-void sy_form_fill_draft (SyForm *form, SyDraft *draft); /* units and texts */
+/* FALSE, and nothing changed: the draft is of another method (draft->method says which). */
+gboolean sy_form_load_draft (SyForm *form, const SyDraft *draft);
+void sy_form_fill_draft (SyForm *form, SyDraft *draft); /* method, units and texts */
 SyForm *sy_form_copy (SyForm *form);
 /* The paths that have a text, in the order of the table; free with g_strfreev. */
 char **sy_form_list_paths (SyForm *form);
+/* The paths at and below one ("hook", "legs[0]", "cg") that have a text, lists before their items: what is to be
+   emptied and can be set again in this order. */
+char **sy_form_list_paths_below (SyForm *form, const char *path);
 /* A text as a person reads it: a choice's label, a set's labels. New string. */
 char *sy_form_dup_shown (SyForm *form, const char *path);
 
