@@ -363,7 +363,7 @@ offer_beside_sign (const SySceneCanvas *view, const SyMark *mark, const SyTextSi
   for (int ring = 1; ring <= 2; ring++)
     for (size_t i = 0; i < sizeof round / sizeof round[0]; i++)
       {
-        double aside = (size->width / 2 + clear + 3) * round[i][0], up = (height / 2 + clear * 0.7) * round[i][1];
+        double aside = (size->width / 2 + clear + 5) * round[i][0], up = (height / 2 + clear * 0.7) * round[i][1];
 
         offer (places, at, (SyPoint) { aside + (ring - 1) * 6 * round[i][0], up * ring }, 1, 0);
       }

@@ -64,7 +64,7 @@ use_line (SySceneCanvas *view, const SyMark *mark)
       width = 1.3;
       break;
     case SY_ROLE_TENSION:
-      width = 1.8;
+      width = mark->governing ? 3.2 : 2.2;
       break;
     case SY_ROLE_PATH:
       width = 1.3;
@@ -187,7 +187,7 @@ draw_arrow (SySceneCanvas *view, const SyMark *mark)
   SyPoint to = sy_scene_on_sheet (view, mark->points[1]);
   double length = hypot (to.x - from.x, to.y - from.y),
          angle = atan2 (to.y - from.y, to.x - from.x);
-  double head = fmin (SY_SCENE_ARROW * 1.3 * view->weight, length);
+  double head = fmin (SY_SCENE_ARROW * (mark->role == SY_ROLE_TENSION ? 1.8 : 1.3) * view->weight, length);
 
   if (!(length > 0))
     return;
@@ -352,10 +352,11 @@ take_line (SySceneCanvas *view, const SyMark *mark, double weight)
 static void
 take_sign (SySceneCanvas *view, const SyMark *mark)
 {
-  double radius = sy_scene_sign_radius (view, mark) + 2;
+  double radius = sy_scene_sign_radius (view, mark);
   SyPoint at = sy_scene_on_sheet (view, mark->points[0]);
 
-  sy_scene_take (view, &(SySceneBox) { .middle = at, .half_width = radius, .half_height = radius, .weight = 1 });
+  sy_scene_take (view, &(SySceneBox) { .middle = at, .half_width = radius, .half_height = radius, .weight = 1,
+                                       .owner = mark });
   if (mark->role == SY_ROLE_HOOK)
     sy_scene_take (view, &(SySceneBox) { .middle = { at.x, at.y - 2 * radius }, .half_width = radius,
                                          .half_height = radius, .weight = 1 });

@@ -47,7 +47,7 @@ sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
 {
   const SyRigLeg *legs = facts->legs.items;
   SyVec3 cg = sy_vector_vec3 (&facts->cg);
-  bool basket = false;
+  bool basket = false, lengths = true;
 
   out->units = context->units;
   out->level = facts->hook_given;
@@ -57,7 +57,8 @@ sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
     {
       const char *const *labels = legs[i].point.items;
 
-      basket = basket || legs[i].hitch == SY_HITCH_BASKET;
+      basket = basket || legs[i].hitch == SY_HITCH_BASKET || legs[i].point.count > 1;
+      lengths = lengths && legs[i].length.given;
       for (size_t k = 0; k < legs[i].point.count; k++)
         {
           const SyRigPoint *point = sy_rig_point (facts, labels[k]);
@@ -66,7 +67,8 @@ sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out)
           out->n++;
         }
     }
-  out->hangs = out->level || !basket;
+  out->free_basket = !out->level && basket;
+  out->hangs = out->level || (!basket && lengths);
   if (out->level)
     {
       /* Over the centre of gravity: the check allows no more than a tape can tell from it. */

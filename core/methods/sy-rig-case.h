@@ -29,7 +29,8 @@ typedef struct
   int n;
   SyRigPart parts[SY_PARTS_MAX];
   SyPart at[SY_PARTS_MAX];
-  bool hangs;             /* statics was asked; false: a basket that hangs free */
+  bool hangs;             /* statics was asked; false: a basket that hangs free, or a length not given */
+  bool free_basket;
   SyHang hang;
 } SyRigCase;
 
