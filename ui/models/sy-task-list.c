@@ -5,203 +5,6 @@
 
 #define POLL_SECONDS 2
 
-/* Topics: one row */
-
-struct _SyTaskRow
-{
-  GObject parent_instance;
-  SyTask *task;
-  char *name_key; /* made when first asked for */
-  char *folded;
-};
-
-G_DEFINE_FINAL_TYPE (SyTaskRow, sy_task_row, G_TYPE_OBJECT)
-
-enum
-{
-  ROW_ID = 1,
-  ROW_NAME,
-  ROW_PLACE,
-  ROW_VERDICT,
-  ROW_INDEX,
-  ROW_RANK,
-  ROW_MASS,
-  ROW_REVISION,
-  ROW_BY,
-  ROW_WHEN,
-  N_ROW_PROPERTIES
-};
-static GParamSpec *row_properties[N_ROW_PROPERTIES];
-
-static gboolean
-same_number (double a, double b)
-{
-  return (isnan (a) && isnan (b)) || !(a < b || a > b || isnan (a) || isnan (b));
-}
-
-static void
-sy_task_row_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
-{
-  const SyTask *task = SY_TASK_ROW (object)->task;
-
-  switch (id)
-    {
-    case ROW_ID:
-      g_value_set_string (value, task->id);
-      break;
-    case ROW_NAME:
-      g_value_set_string (value, task->name);
-      break;
-    case ROW_PLACE:
-      g_value_set_string (value, task->place);
-      break;
-    case ROW_VERDICT:
-      g_value_set_int (value, (int) task->verdict);
-      break;
-    case ROW_INDEX:
-      g_value_set_double (value, task->index);
-      break;
-    case ROW_RANK:
-      g_value_set_double (value, task->rank);
-      break;
-    case ROW_MASS:
-      g_value_set_double (value, task->mass_kg);
-      break;
-    case ROW_REVISION:
-      g_value_set_int64 (value, task->revision);
-      break;
-    case ROW_BY:
-      g_value_set_string (value, task->by);
-      break;
-    case ROW_WHEN:
-      g_value_set_string (value, task->when);
-      break;
-    default:
-      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
-    }
-}
-
-static void
-sy_task_row_finalize (GObject *object)
-{
-  SyTaskRow *self = SY_TASK_ROW (object);
-
-  sy_task_free (self->task);
-  g_free (self->name_key);
-  g_free (self->folded);
-  G_OBJECT_CLASS (sy_task_row_parent_class)->finalize (object);
-}
-
-static void
-sy_task_row_class_init (SyTaskRowClass *klass)
-{
-  const GParamFlags flags = G_PARAM_READABLE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
-  GObjectClass *object_class = G_OBJECT_CLASS (klass);
-
-  object_class->get_property = sy_task_row_get_property;
-  object_class->finalize = sy_task_row_finalize;
-
-  row_properties[ROW_ID] = g_param_spec_string ("id", NULL, NULL, "", flags);
-  row_properties[ROW_NAME] = g_param_spec_string ("name", NULL, NULL, "", flags);
-  row_properties[ROW_PLACE] = g_param_spec_string ("place", NULL, NULL, "", flags);
-  row_properties[ROW_VERDICT] = g_param_spec_int ("verdict", NULL, NULL, 0, SY_N_VERDICTS - 1, 0,
-                                                  flags);
-  row_properties[ROW_INDEX] = g_param_spec_double ("index", NULL, NULL, -INFINITY, INFINITY, 0, flags);
-  row_properties[ROW_RANK] = g_param_spec_double ("rank", NULL, NULL, -INFINITY, INFINITY, 0, flags);
-  row_properties[ROW_MASS] = g_param_spec_double ("mass", NULL, NULL, -INFINITY, INFINITY, 0, flags);
-  row_properties[ROW_REVISION] = g_param_spec_int64 ("revision", NULL, NULL, 0, G_MAXINT64, 0, flags);
-  row_properties[ROW_BY] = g_param_spec_string ("by", NULL, NULL, "", flags);
-  row_properties[ROW_WHEN] = g_param_spec_string ("when", NULL, NULL, "", flags);
-  g_object_class_install_properties (object_class, N_ROW_PROPERTIES, row_properties);
-}
-
-static void
-sy_task_row_init (SyTaskRow *self)
-{
-  (void) self;
-}
-
-SyTaskRow *
-sy_task_row_new (const SyTask *task)
-{
-  SyTaskRow *self = g_object_new (SY_TYPE_TASK_ROW, NULL);
-
-  self->task = sy_task_copy (task);
-  return self;
-}
-
-const SyTask *
-sy_task_row_get_task (SyTaskRow *self)
-{
-  return self->task;
-}
-
-const char *
-sy_task_row_get_name_key (SyTaskRow *self)
-{
-  if (self->name_key == NULL)
-    {
-      g_autofree char *folded = g_utf8_casefold (self->task->name, -1);
-
-      self->name_key = g_utf8_collate_key_for_filename (folded, -1);
-    }
-  return self->name_key;
-}
-
-const char *
-sy_task_row_get_folded (SyTaskRow *self)
-{
-  if (self->folded == NULL)
-    {
-      g_autofree char *whole = g_utf8_normalize (self->task->search_text, -1,
-                                                 G_NORMALIZE_ALL_COMPOSE);
-
-      self->folded = g_utf8_casefold (whole != NULL ? whole : "", -1);
-    }
-  return self->folded;
-}
-
-gboolean
-sy_task_row_update (SyTaskRow *self, const SyTask *task)
-{
-  SyTask *old = self->task;
-  gboolean changed[N_ROW_PROPERTIES] = { FALSE };
-  gboolean any = FALSE;
-
-  g_return_val_if_fail (g_str_equal (old->id, task->id), FALSE);
-
-  changed[ROW_NAME] = !g_str_equal (old->name, task->name);
-  changed[ROW_PLACE] = !g_str_equal (old->place, task->place);
-  changed[ROW_VERDICT] = old->verdict != task->verdict;
-  changed[ROW_INDEX] = !same_number (old->index, task->index);
-  changed[ROW_RANK] = !same_number (old->rank, task->rank);
-  changed[ROW_MASS] = !same_number (old->mass_kg, task->mass_kg);
-  changed[ROW_REVISION] = old->revision != task->revision;
-  changed[ROW_BY] = g_strcmp0 (old->by, task->by) != 0;
-  changed[ROW_WHEN] = g_strcmp0 (old->when, task->when) != 0;
-  /* What has no property is still shown or searched. */
-  any = g_strcmp0 (old->search_text, task->search_text) != 0 || old->clash != task->clash
-        || g_strcmp0 (old->units, task->units) != 0 || g_strcmp0 (old->why, task->why) != 0
-        || g_strcmp0 (old->index_symbol, task->index_symbol) != 0
-        || !same_number (old->persons, task->persons)
-        || !same_number (old->lifts_per_day, task->lifts_per_day);
-  for (guint i = ROW_ID; i < N_ROW_PROPERTIES; i++)
-    any = any || changed[i];
-  if (!any)
-    return FALSE;
-
-  self->task = sy_task_copy (task);
-  sy_task_free (old);
-  g_clear_pointer (&self->name_key, g_free);
-  g_clear_pointer (&self->folded, g_free);
-  for (guint i = ROW_ID; i < N_ROW_PROPERTIES; i++)
-    if (changed[i])
-      g_object_notify_by_pspec (G_OBJECT (self), row_properties[i]);
-  return TRUE;
-}
-
-/* Topics: the list */
-
 struct _SyTaskList
 {
   GObject parent_instance;
@@ -209,6 +12,7 @@ struct _SyTaskList
   GPtrArray *rows;       /* of SyTaskRow                 */
   GHashTable *positions; /* id → position + 1            */
   guint64 seen;          /* line of the journal          */
+  double today;          /* days since 1970              */
   GCancellable *cancellable;
   guint timer;
   gboolean asking, again, loading;
@@ -288,6 +92,7 @@ poll_cb (gpointer user_data)
 {
   SyTaskList *self = SY_TASK_LIST (user_data);
 
+  sy_task_list_set_today (self, sy_clock_today ());
   /* A store that does not answer is asked again when the person says so. */
   if (self->error == NULL)
     sy_task_list_refresh (self);
@@ -393,6 +198,7 @@ sy_task_list_init (SyTaskList *self)
   self->positions = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   self->cancellable = g_cancellable_new ();
   self->loading = TRUE;
+  self->today = NAN;
 }
 
 SyTaskList *
@@ -401,6 +207,7 @@ sy_task_list_new (SyWorker *worker)
   SyTaskList *self = g_object_new (SY_TYPE_TASK_LIST, NULL);
 
   self->worker = g_object_ref (worker);
+  self->today = sy_clock_today ();
   g_signal_connect_object (worker, "changed", G_CALLBACK (worker_changed_cb), self, 0);
   self->timer = g_timeout_add_seconds (POLL_SECONDS, poll_cb, self);
   sy_task_list_refresh (self);
@@ -457,7 +264,10 @@ sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
 
       if (known == 0)
         {
-          g_ptr_array_add (self->rows, sy_task_row_new (task));
+          SyTaskRow *row = sy_task_row_new (task);
+
+          sy_task_row_set_today (row, self->today);
+          g_ptr_array_add (self->rows, row);
           g_hash_table_insert (self->positions, g_strdup (task->id),
                                GUINT_TO_POINTER (self->rows->len));
         }
@@ -466,4 +276,19 @@ sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
     }
   if (self->rows->len > before)
     g_list_model_items_changed (G_LIST_MODEL (self), before, 0, self->rows->len - before);
+}
+
+void
+sy_task_list_set_today (SyTaskList *self, double today)
+{
+  gboolean any = FALSE;
+
+  g_return_if_fail (SY_IS_TASK_LIST (self));
+  if (isnan (today) || (!isnan (self->today) && !(today < self->today || today > self->today)))
+    return;
+  self->today = today;
+  for (guint i = 0; i < self->rows->len; i++)
+    any = sy_task_row_set_today (self->rows->pdata[i], today) || any;
+  if (any)
+    g_list_model_items_changed (G_LIST_MODEL (self), 0, self->rows->len, self->rows->len);
 }
