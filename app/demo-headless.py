@@ -19,10 +19,16 @@ def run(*command):
     return done.stdout
 
 
-def index_text(index):
+def index_text(found):
+    """The figure that decides, as a person reads it; "" where the method has none."""
+    symbol = found.get("index")
+    index = found["quantities"].get(symbol) if symbol else None
+    if index is None:
+        mass = found["quantities"].get("mass_with_allowance")
+        return f"{mass['value']:.0f} {mass['unit']}" if mass else ""
     if index.get("state") == "unbounded":
-        return "no limit holds"
-    return f"LI {index['value']:.2f}"
+        return "no limit holds" if symbol == "LI" else "no capacity"
+    return f"{symbol} {index['value']:.2f}" if symbol == "LI" else f"{index['value']:.0%} loaded"
 
 
 def main():
@@ -34,8 +40,8 @@ def main():
         history = run(cli, "history", "--store", store, task["id"]).splitlines()
         found = json.loads(history[-1])["findings"]
         why = next((reason["text"] for reason in found["reasons"]), "")
-        print(f"{task['task']:{width}}  {found['verdict']:10}  "
-              f"{index_text(found['quantities']['LI']):14}  {why}".rstrip())
+        print(f"{task['task']:{width}}  {found['verdict']:15}  "
+              f"{index_text(found):14}  {why}".rstrip())
         caution = next(c["text"] for c in found["cautions"] if c["id"] == "screening")
     print(f"\n{caution}\n")
 

@@ -10,7 +10,7 @@ bool
 sy_row_broken (const SyPolicyRow *row, const SyMethod *method, SyUnits units, const SyQuantity *quantities,
                double *value, double *limit)
 {
-  if (row->of != method)
+  if (row->of != method || row->each)
     return false;
   const SyQuantity *quantity = &quantities[row->symbol_at];
   if (quantity->state == SY_STATE_ABSENT)
@@ -125,6 +125,58 @@ add_reason (SyFindings *findings, const char *id, SyVerdict verdict)
   return reason;
 }
 
+static SyReason *
+add_row_reason (SyFindings *findings, const SyPolicyRow *row, const SyQuantity *quantity, double value, double limit)
+{
+  SyReason *reason = add_reason (findings, row->id, row->verdict);
+
+  if (reason == NULL)
+    return NULL;
+  reason->quantity = quantity;
+  reason->has_value = reason->has_limit = true;
+  reason->value = value;
+  reason->limit = limit;
+  reason->kind = quantity->symbol->kind;
+  reason->source = row->source;
+  reason->from_memory = row->from_memory;
+  return reason;
+}
+
+static bool
+is_over (const SyPolicyRow *row, double value, SyUnits units)
+{
+  return row->comparator == SY_OVER ? value > row->limit[units] : value < row->limit[units];
+}
+
+/* Whether a stricter row speaks of the same quantity already: a notice beside a limit that is broken says nothing more. */
+static bool
+said_stricter (const SyFindings *findings, const SyPolicyRow *row, double value)
+{
+  for (int i = 0; i < findings->policy->n_rows; i++)
+    {
+      const SyPolicyRow *other = &findings->policy->rows[i];
+      if (other->of == row->of && !other->limit_is_symbol && strcmp (other->symbol, row->symbol) == 0
+          && sy_verdict_rank (other->verdict) > sy_verdict_rank (row->verdict)
+          && is_over (other, value, findings->units))
+        return true;
+    }
+  return false;
+}
+
+/* A row about each thing that the facts name. */
+static void
+add_each_reason (SyFindings *findings, const SyPolicyRow *row)
+{
+  for (size_t i = 0; i < findings->sink.n_named; i++)
+    {
+      const SyQuantity *quantity = &findings->named[i].quantity;
+
+      if (sy_symbol_matches (findings->named[i].text, row->symbol) && is_over (row, quantity->value, findings->units)
+          && !said_stricter (findings, row, quantity->value))
+        add_row_reason (findings, row, quantity, quantity->value, row->limit[findings->units]);
+    }
+}
+
 static void
 add_row_reasons (SyFindings *findings)
 {
@@ -135,21 +187,14 @@ add_row_reasons (SyFindings *findings)
       const SyPolicyRow *row = &policy->rows[i];
       double value, limit;
 
-      if (!sy_row_broken (row, findings->method, findings->units, findings->quantities, &value, &limit))
+      if (row->of == findings->method && row->each)
+        add_each_reason (findings, row);
+      if (!sy_row_broken (row, findings->method, findings->units, findings->quantities, &value, &limit)
+          || (findings->method->by_capacity && said_stricter (findings, row, value)))
         continue;
-      SyReason *reason = add_reason (findings, row->id, row->verdict);
-      if (reason == NULL)
-        continue;
-      reason->quantity = &findings->quantities[row->symbol_at];
-      reason->has_value = reason->has_limit = true;
-      reason->value = value;
-      reason->limit = limit;
-      reason->kind = reason->quantity->symbol->kind;
-      reason->source = row->source;
-      reason->from_memory = row->from_memory;
-      if (row->verdict == SY_VERDICT_IMPROVE
-          && findings->method->index_symbol != NULL && strcmp (row->symbol, findings->method->index_symbol) == 0
-          && !findings->method->by_capacity)
+      SyReason *reason = add_row_reason (findings, row, &findings->quantities[row->symbol_at], value, limit);
+      if (reason != NULL && row->verdict == SY_VERDICT_IMPROVE && !findings->method->by_capacity
+          && findings->method->index_symbol != NULL && strcmp (row->symbol, findings->method->index_symbol) == 0)
         {
           reason->urgency = value > policy->now_over    ? SY_URGENCY_NOW
                             : value > policy->soon_over ? SY_URGENCY_SOON

@@ -13,6 +13,15 @@ symbol_place (const SyMethod *method, const char *symbol)
   return -1;
 }
 
+static bool
+gives_named (const SyMethod *method, const char *pattern)
+{
+  for (size_t i = 0; i < method->n_named_symbols; i++)
+    if (strcmp (method->named_symbols[i], pattern) == 0)
+      return true;
+  return false;
+}
+
 int
 sy_policy_resolve (SyPolicy *policy)
 {
@@ -22,8 +31,10 @@ sy_policy_resolve (SyPolicy *policy)
 
       row->of = sy_method_find (row->method);
       row->symbol_at = row->of ? symbol_place (row->of, row->symbol) : -1;
+      row->each = row->of != NULL && strchr (row->symbol, '*') != NULL;
       row->limit_at = row->of && row->limit_is_symbol ? symbol_place (row->of, row->limit_symbol) : -1;
-      if (row->symbol_at < 0 || (row->limit_is_symbol && row->limit_at < 0))
+      if (row->each ? !gives_named (row->of, row->symbol) || row->limit_is_symbol
+                    : row->symbol_at < 0 || (row->limit_is_symbol && row->limit_at < 0))
         return i;
     }
   return -1;

@@ -18,7 +18,7 @@ typedef struct
 {
   char id[SY_POLICY_ID_MAX];       /* "index-goal": also the reason's id and words         */
   char method[SY_POLICY_ID_MAX];
-  char symbol[SY_POLICY_ID_MAX];
+  char symbol[SY_POLICY_ID_MAX];   /* "LI"; "element.*.utilisation": each of these         */
   SyComparator comparator;
   bool limit_is_symbol;            /* the limit is another quantity of the same findings   */
   char limit_symbol[SY_POLICY_ID_MAX];
@@ -28,6 +28,7 @@ typedef struct
   bool from_memory;                /* the figure was not checked against its source         */
   const SyMethod *of;              /* found by sy_policy_resolve                            */
   int symbol_at, limit_at;         /* places in the method's symbols, -1 for none           */
+  bool each;                       /* of every named quantity that the symbol stands for    */
 } SyPolicyRow;
 
 typedef struct

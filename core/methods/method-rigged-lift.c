@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "rig-scene.h"
+#include "sy-outline.h"
 #include "sy-mass-basis.h"
 #include "sy-rig-case.h"
 
@@ -37,8 +38,8 @@ static const SySymbol symbols[SY_RIG_N_SYMBOLS] = {
 /* Stiffness of a leg where none is given: about a 16 mm wire rope of 2 m. Assumed, no source; for the working only. */
 #define STIFFNESS_KN_MM 4
 
-/* A tilt worth saying. Assumed, no source. */
-#define TILT_SAID_DEG 3
+/* Near the edge of what holds it: a tenth of its narrow width. Assumed, no source. */
+#define NEAR_EDGE 0.1
 
 static SyNote *
 refuse (SySink *sink, const char *id, const char *source)
@@ -46,6 +47,26 @@ refuse (SySink *sink, const char *id, const char *source)
   SyNote *note = sy_sink_note (sink, id, SY_NOTE_REFUSED);
   sy_note_source (note, NULL, source, false);
   return note;
+}
+
+/* Of three points and more: how near their edge the centre of gravity is. */
+static void
+judge_margin (const SyRigCase *rig, SySink *sink)
+{
+  SyVec3 places[SY_PARTS_MAX];
+  SyOutline outline;
+
+  for (int i = 0; i < rig->n; i++)
+    places[i] = rig->at[i].at;
+  if (!rig->level || !sy_outline_make (places, rig->n, &outline) || outline.n < 3)
+    return;
+  double near = NEAR_EDGE * sy_outline_width (&outline);
+  if (rig->hang.margin >= near)
+    return;
+  SyNote *note = sy_sink_note (sink, "centre-near-edge", SY_NOTE_IMPROVE);
+  sy_note_arg (note, SY_KIND_LENGTH, rig->hang.margin);
+  sy_note_arg (note, SY_KIND_LENGTH, near);
+  sy_note_source (note, "margin", "assumed, no source: a tenth of the width", false);
 }
 
 /* Geometry that is not allowed. */
@@ -56,7 +77,11 @@ judge_hanging (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
 
   if (!rig->hangs)
     {
-      sy_sink_note (sink, "basket-hangs-free", SY_NOTE_EXCLUDED);
+      if (rig->free_basket)
+        sy_sink_note (sink, "basket-hangs-free", SY_NOTE_EXCLUDED);
+      for (int i = 0; i < rig->n; i++)
+        if (!rig->free_basket && !rig->parts[i].leg->length.given)
+          sy_sink_note_on (sink, "how-it-hangs-not-given", SY_NOTE_NEEDED, rig->parts[i].point->label);
       return;
     }
   switch (rig->hang.status)
@@ -75,8 +100,8 @@ judge_hanging (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
       sy_note_arg (note, SY_KIND_LENGTH, facts->cg.at[2]);
       break;
     }
-  if (rig->hang.status == SY_HANG_BALANCED && rig->hang.tilt_deg > TILT_SAID_DEG)
-    sy_note_arg (sy_sink_note (sink, "load-tilts", SY_NOTE_CAUTION), SY_KIND_ANGLE, rig->hang.tilt_deg);
+  if (rig->hang.status == SY_HANG_BALANCED)
+    judge_margin (rig, sink);
 }
 
 static bool
@@ -191,8 +216,8 @@ put_statics (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
                      hang->angle_deg[i]);
       sy_sink_named (sink, "leg", label, "factor", SY_KIND_RATIO, N_ ("Tension over its share"), "1 / cos of the angle",
                      hang->factor[i]);
-      /* A leg that hangs loose pulls at nothing, whatever its angle. */
-      if (!hang->slack[i])
+      /* A leg of a free load that hangs loose pulls at nothing, whatever its angle. */
+      if (rig->level || hang->worst[i] > 0)
         flattest = fmax (flattest, hang->angle_deg[i]);
       if (!balanced)
         continue;
@@ -251,6 +276,12 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
   say_cautions (facts, &rig, sink);
 }
 
+static const char *const named_symbols[] = {
+  "leg.*.angle", "leg.*.factor", "leg.*.load", "leg.*.tension", "leg.*.elastic", "leg.*.utilisation",
+  "element.*.demand", "element.*.capacity", "element.*.utilisation", "element.*.angle",
+  "suspension.*.demand", "suspension.*.capacity", "suspension.*.utilisation",
+};
+
 static const char *const view_titles[] = { N_ ("From above"), N_ ("From the front"), N_ ("From the side") };
 
 extern const SyMethod sy_method_rigged_lift;
@@ -273,6 +304,8 @@ const SyMethod sy_method_rigged_lift = {
   .n_fields = SY_RIG_N_FIELDS,
   .symbols = symbols,
   .n_symbols = SY_LEN (symbols),
+  .named_symbols = named_symbols,
+  .n_named_symbols = SY_LEN (named_symbols),
   .index_symbol = "utilisation",
   .check = sy_rig_check,
   .evaluate = evaluate,

@@ -113,7 +113,7 @@ check_leg_points (const SyRigFacts *facts, size_t at, const char **used, size_t 
 
   if (!leg->point.given)
     return;
-  if (leg->point.count != (basket ? 2 : 1))
+  if (leg->hitch < 0 ? leg->point.count < 1 || leg->point.count > 2 : leg->point.count != (basket ? 2 : 1))
     {
       conflict (problems, SY_PROBLEM_CONFLICT, &path, leg->point.count == 1 ? "one point" : leg->point.count == 0 ? "no point" : "two points",
                 basket ? "two points: a basket takes hold at two" : "one point; only a basket has two");
@@ -207,13 +207,6 @@ sy_rig_check (const void *data, SyUnits units, SyProblems *problems)
         {
           Path path = item_path ("$.legs", i, ".choke_angle");
           conflict (problems, SY_PROBLEM_CONFLICT, &path, "an angle of choke", "only with the hitch \"choke\"");
-        }
-      /* A basket that hangs free is outside the method, whatever its length. */
-      if (!facts->hook_given && !legs[i].length.given && legs[i].hitch != SY_HITCH_BASKET)
-        {
-          Path path = item_path ("$.legs", i, ".length");
-          conflict (problems, SY_PROBLEM_MISSING, &path, "nothing",
-                    "a length over 0: without a hook the load hangs free on the lengths of its legs");
         }
     }
   for (size_t i = 0; i < facts->suspension.count && i < SY_RIG_SUSPENSION_MAX; i++)

@@ -165,6 +165,30 @@ reduce_sling (Walk *walk, const SyRigLeg *leg, const char *label, SyRule rule)
   return factor;
 }
 
+/* Beyond 60 degrees the bolt sits in a side, for a leg of an upright bolt is never flatter. DIN 580 and BS 4278 end at 45, the
+   US figure of a quarter goes on to 90 (all from memory): the stricter forbids it. Within 20 is the rule of WAC 296-304-07011
+   for shipyards (read): said, and a site can hold "element.*.angle" against it by its policy. */
+#define EYEBOLT_WITHIN_DEG 20
+#define EYEBOLT_SIDE_DEG 60
+
+static void
+judge_eyebolt_angle (Walk *walk, double angle, const char *subject)
+{
+  bool side = angle > EYEBOLT_SIDE_DEG + 1e-9;
+  SyNote *said;
+
+  if (!(angle > EYEBOLT_WITHIN_DEG + 1e-9))
+    return;
+  said = note (walk, side ? "eyebolt-from-the-side" : "eyebolt-beyond-its-rule",
+               side ? SY_NOTE_REFUSED : SY_NOTE_CAUTION, subject);
+  sy_note_arg (said, SY_KIND_ANGLE, angle);
+  sy_note_arg (said, SY_KIND_ANGLE, side ? EYEBOLT_SIDE_DEG : EYEBOLT_WITHIN_DEG);
+  sy_note_source (said, NULL,
+                  side ? "DIN 580, BS 4278: not over 45 degrees; 60 is the flattest leg of an upright bolt"
+                       : "WAC 296-304-07011: within 20 degrees of the axis",
+                  side);
+}
+
 /* What an eyebolt keeps of its axial limit in the direction in which the leg pulls. */
 static double
 reduce_eyebolt (Walk *walk, const SyRigElement *element, int part, const char *name, const char *subject)
@@ -191,6 +215,7 @@ reduce_eyebolt (Walk *walk, const SyRigElement *element, int part, const char *n
   double angle = sy_vec3_angle_deg (sy_vec3_sub (rig->hang.hook, rig->at[part].at), sy_vector_vec3 (&point->axis));
   sy_sink_named (walk->sink, "element", name, "angle", SY_KIND_ANGLE, N_ ("Pull from the axis of the bolt"), "statics",
                  angle);
+  judge_eyebolt_angle (walk, angle, subject);
   SyReduction straight = sy_reduction_eyebolt (family, true, angle);
   if (element->shoulder < 0 && !sy_reduction_eyebolt (family, false, angle).allowed && straight.allowed)
     note (walk, "eyebolt-shoulder-not-known", SY_NOTE_NEEDED, subject);

@@ -234,6 +234,19 @@ sy_as_of (const SyCommonFacts *common, const SyContext *context)
   return common->as_of != NULL && sy_date_read (common->as_of, &days) ? days : context->today;
 }
 
+bool
+sy_symbol_matches (const char *symbol, const char *pattern)
+{
+  const char *star = strchr (pattern, '*');
+  size_t before = star ? (size_t) (star - pattern) : strlen (pattern);
+  size_t after = star ? strlen (star + 1) : 0, length = strlen (symbol);
+
+  if (star == NULL)
+    return strcmp (symbol, pattern) == 0;
+  return length > before + after && memcmp (symbol, pattern, before) == 0
+         && memcmp (symbol + length - after, star + 1, after) == 0;
+}
+
 const SyQuantity *
 sy_sink_quantity (const SySink *sink, const char *symbol)
 {

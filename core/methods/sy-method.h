@@ -211,6 +211,8 @@ typedef struct SyMethod
   size_t n_fields;
   const SySymbol *symbols;
   size_t n_symbols;
+  const char *const *named_symbols; /* what it can give of things that the facts name: "leg.*.tension"; may be NULL */
+  size_t n_named_symbols;
   const char *index_symbol; /* the index that decides: "LI", "utilisation"; NULL none      */
   const char *ratio_symbol; /* mass against the second limit: "mR_ratio"; NULL none        */
   const SyMeasured *measured;
@@ -276,6 +278,8 @@ void sy_note_arg (SyNote *note, SyKind kind, double value); /* NULL note: ignore
 void sy_note_source (SyNote *note, const char *symbol, const char *source, bool from_memory);
 /* The day on which due dates are judged: the facts' own, or today; NAN when neither is known. */
 double sy_as_of (const SyCommonFacts *common, const SyContext *context);
+/* Whether a symbol is one of a pattern's: "leg.A.tension" of "leg.*.tension". */
+bool sy_symbol_matches (const char *symbol, const char *pattern);
 /* The quantity by symbol, named ones too; NULL when it is absent. */
 const SyQuantity *sy_sink_quantity (const SySink *sink, const char *symbol);
 

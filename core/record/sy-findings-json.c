@@ -6,7 +6,7 @@
 
 #include "sy-date.h"
 #include "sy-json.h"
-#include "sy-words.h"
+#include "sy-words-private.h"
 
 /* Printing a number to the last bit is most of the work, and the values of the governing end stand in the findings
    several times: what was printed once is copied. */
@@ -153,6 +153,11 @@ write_reasons (Writer *writer)
       text_member (out, "verdict", sy_verdict_id (reason->verdict));
       if (reason->urgency != SY_URGENCY_NONE)
         text_member (out, "urgency", reason->urgency == SY_URGENCY_NOW ? "now" : "soon");
+      g_autofree char *thing = reason->note == NULL && reason->quantity != NULL
+                                 ? sy_words_thing (reason->quantity->symbol->symbol, NULL)
+                                 : NULL;
+      if (thing != NULL)
+        text_member (out, "subject", thing);
       if (reason->note != NULL && *reason->note->subject)
         text_member (out, "subject", reason->note->subject);
       if (reason->quantity != NULL)

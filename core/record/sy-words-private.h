@@ -4,9 +4,6 @@
 
 #include "sy-words.h"
 
-/* The value that belongs to a name in braces; new string, NULL when there is no such name. */
-typedef char *(*SyFill) (const char *name, gconstpointer data);
-
 /* Texts by id; they hold {names} for what is put in. */
 typedef struct
 {
@@ -15,11 +12,13 @@ typedef struct
 const char *sy_words_find (const SyTemplate *templates, gsize n, const char *id); /* NULL: none */
 /* Reasons, notes and results of what gear does (dies, rigged lifts, gear, trucks, carts). */
 const char *sy_words_rigging_template (const char *id);
+/* What a quantity or a governing id of a rigged lift is about: "E-1 at A" of "element.A.E-1.utilisation"; NULL: nothing that
+   the facts name. New string. */
+char *sy_words_thing (const char *symbol, SyTranslate translate);
 /* The result in a sentence, NULL for a method of another room. New string. */
 char *sy_words_rigging_result (const SyFindings *findings, SyTranslate translate);
-
-/* A translated template with every {name} replaced. New string. */
-char *sy_words_fill (const char *msgid, SyTranslate translate, SyFill fill, gconstpointer data);
+/* The same of die-mass, rigged-lift, truck and cart. New string. */
+char *sy_words_load_result (const SyFindings *findings, SyTranslate translate);
 
 /* A quantity of the findings by symbol; NAN when absent, INFINITY when unbounded. */
 double sy_words_value (const SyFindings *findings, const char *symbol);

@@ -8,9 +8,9 @@
 
 static const SyTemplate templates[] = {
   /* rows of the policy */
-  { "gear-over-capacity", N_ ("{governing} is loaded to {value%} of its reduced capacity; the limit is {limit%}.") },
-  { "gear-over-capacity-unbounded", N_ ("{governing} has no capacity left after its reductions.") },
-  { "gear-notice", N_ ("{governing} is loaded to {value%} of its reduced capacity: over the notice of {limit%}.") },
+  { "gear-over-capacity", N_ ("{subject} is loaded to {value%} of what it may carry as it is used; the limit is {limit%}.") },
+  { "gear-over-capacity-unbounded", N_ ("{subject} may carry nothing as it is used.") },
+  { "gear-notice", N_ ("{subject} is loaded to {value%} of what it may carry as it is used: over the notice of {limit%}.") },
   { "leg-too-flat", N_ ("A leg hangs {value} from the vertical; flatter than {limit} from the vertical (30\xc2\xb0 from the "
                         "horizontal) is not allowed.") },
   { "leg-flat", N_ ("A leg hangs {value} from the vertical; flatter than {limit} loads it steeply more.") },
@@ -49,13 +49,22 @@ static const SyTemplate templates[] = {
     N_ ("Every leg pulls on {subject} alone, and nothing is named that holds the other half.") },
   { "half-not-held",
     N_ ("No leg pulls on {subject}, and nothing is named that ties it to the half that is lifted.") },
-  { "load-tilts", N_ ("The load hangs tilted by {value}.") },
+  { "load-tilted", N_ ("The load hangs tilted by {value}; over {limit} is not allowed.") },
+  { "load-tilts", N_ ("The load hangs tilted by {value}: over {limit}, what lies loose may slide.") },
+  { "how-it-hangs-not-given",
+    N_ ("The leg at {subject}: neither a hook nor its length was given, so how the load hangs is not known.") },
+  { "centre-near-edge",
+    N_ ("The centre of gravity is only {value} inside the edge of what holds it; {limit} would be a tenth of its width.") },
+  { "eyebolt-from-the-side",
+    N_ ("{subject}: the eyebolt is pulled {value} off its own axis, from its side; over {limit} it is not to be used.") },
+  { "eyebolt-beyond-its-rule",
+    N_ ("{subject}: the eyebolt is pulled {value} off its own axis; shipyard rules keep it within {limit}.") },
   { "leg-slack", N_ ("The leg at {subject} hangs loose, with {value} to spare.") },
   { "legs-share-unevenly",
     N_ ("More legs than statics settles: a length error of {value} in one of them leaves another slack. The largest share of "
         "each leg counts.") },
   { "legs-not-alike",
-    N_ ("The legs are not alike enough for the full mode factor of the European rule; {value} legs were counted.") },
+    N_ ("The legs are not alike enough for the full mode factor of the European rule; the load was held against a mode factor of {value}.") },
 
   /* what holds it */
   { "element-out-of-date", N_ ("{subject}: its examination was due on {limit}; the day is {value}.") },
@@ -175,6 +184,20 @@ static const SyTemplate templates[] = {
   { "slugs-and-fluid-out", N_ ("Slugs, scrap and fluid out: they are mass nobody weighed, and they fall.") },
 };
 
+typedef struct
+{
+  const char *point;
+  char *element;
+} Thing;
+
+static char *
+fill_thing (const char *name, gconstpointer data)
+{
+  const Thing *thing = data;
+
+  return g_strdup (strcmp (name, "point") == 0 ? thing->point : thing->element);
+}
+
 const char *
 sy_words_rigging_template (const char *id)
 {
@@ -221,11 +244,36 @@ gear_result (const SyFindings *findings, SyTranslate translate)
 }
 
 char *
+sy_words_thing (const char *symbol, SyTranslate translate)
+{
+  static const char at[] = N_ ("{thing} at {point}"), us[] = N_ ("The sling by the US rule"),
+                    en[] = N_ ("The sling by the European rule");
+  g_auto (GStrv) parts = g_strsplit (symbol, ".", -1);
+  guint n = g_strv_length (parts);
+
+  if (n > 2 && (strcmp (parts[n - 1], "utilisation") == 0 || strcmp (parts[n - 1], "demand") == 0))
+    g_clear_pointer (&parts[--n], g_free);
+  if (n == 2 && strcmp (parts[0], "rule") == 0)
+    {
+      const char *text = strcmp (parts[1], "us") == 0 ? us : en;
+      return g_strdup (translate ? translate (text) : text);
+    }
+  if (n > 1 && strcmp (parts[0], "suspension") == 0)
+    return g_strjoinv (".", parts + 1);
+  if (n < 3 || strcmp (parts[0], "element") != 0)
+    return NULL;
+  const Thing thing = { parts[1], g_strjoinv (".", parts + 2) };
+  char *text = sy_words_fill (at, translate, fill_thing, &thing);
+  g_free (thing.element);
+  return text;
+}
+
+char *
 sy_words_rigging_result (const SyFindings *findings, SyTranslate translate)
 {
   if (strcmp (findings->method->id, "lift") == 0)
     return NULL;
   if (strcmp (findings->method->id, "gear") == 0)
     return gear_result (findings, translate);
-  return g_strdup (findings->sink.governing);
+  return sy_words_load_result (findings, translate);
 }

@@ -89,11 +89,12 @@ find_words (const char *id)
 typedef struct
 {
   const SyFindings *findings;
+  SyTranslate translate;
   const SyNote *note;       /* NULL: a row of the policy */
   const char *symbol;
   gboolean has_value, has_limit;
   double value, limit;
-  SyKind kind;
+  SyKind kind, limit_kind;
 } Fill;
 
 static char *
@@ -104,18 +105,18 @@ fill_words (const char *name, gconstpointer data)
 
   if (strcmp (name, "symbol") == 0)
     return g_strdup (fill->symbol);
+  if (strcmp (name, "subject") == 0 && fill->note == NULL)
+    return sy_words_thing (fill->symbol, fill->translate);
   if (strcmp (name, "subject") == 0)
-    return g_strdup (fill->note ? fill->note->subject : "");
-  if (strcmp (name, "governing") == 0)
-    return g_strdup (fill->findings->sink.governing);
+    return g_strdup (fill->note->subject);
   if (strcmp (name, "value") == 0 && fill->has_value)
-    return fill->has_limit && fill->kind != SY_KIND_PERCENT
+    return fill->has_limit && fill->kind == fill->limit_kind && fill->kind != SY_KIND_PERCENT
              ? sy_words_against (fill->value, fill->limit, fill->kind, units)
              : sy_words_quantity (fill->value, fill->kind, units);
   if (strcmp (name, "limit") == 0 && fill->has_limit)
-    return fill->kind == SY_KIND_PERCENT || fill->kind == SY_KIND_RATIO
+    return fill->limit_kind == SY_KIND_PERCENT || fill->limit_kind == SY_KIND_RATIO
              ? sy_words_number (fill->limit, 2)
-             : sy_words_quantity (fill->limit, fill->kind, units);
+             : sy_words_quantity (fill->limit, fill->limit_kind, units);
   /* a ratio said in percent */
   if (strcmp (name, "value%") == 0 && fill->has_value)
     return sy_words_against (fill->value * 100, fill->has_limit ? fill->limit * 100 : NAN, SY_KIND_PERCENT, units);
@@ -129,8 +130,9 @@ fill_words (const char *name, gconstpointer data)
 char *
 sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate)
 {
-  const Fill fill = { findings, reason->note, reason->quantity ? reason->quantity->symbol->symbol : "",
-                      reason->has_value, reason->has_limit, reason->value, reason->limit, reason->kind };
+  const Fill fill = { findings, translate, reason->note, reason->quantity ? reason->quantity->symbol->symbol : "",
+                      reason->has_value, reason->has_limit, reason->value, reason->limit, reason->kind,
+                      reason->note != NULL && reason->note->n_args > 1 ? reason->note->kinds[1] : reason->kind };
   g_autofree char *special = NULL;
   const char *text = NULL;
 
@@ -148,8 +150,9 @@ sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate
 char *
 sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate translate)
 {
-  const Fill fill = { findings, note, note->symbol ? note->symbol : "", note->n_args > 0, note->n_args > 1,
-                      note->args[0], note->n_args > 1 ? note->args[1] : NAN, note->kinds[0] };
+  const Fill fill = { findings, translate, note, note->symbol ? note->symbol : "", note->n_args > 0, note->n_args > 1,
+                      note->args[0], note->n_args > 1 ? note->args[1] : NAN, note->kinds[0],
+                      note->n_args > 1 ? note->kinds[1] : note->kinds[0] };
   const char *text = find_words (note->id);
 
   return sy_words_fill (text ? text : note->id, translate, fill_words, &fill);

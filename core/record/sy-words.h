@@ -13,6 +13,11 @@
  */
 typedef const char *(*SyTranslate) (const char *msgid);
 
+/* The value that belongs to a name in braces; new string, NULL when there is no such name. */
+typedef char *(*SyFill) (const char *name, gconstpointer data);
+/* A translated template with every {name} replaced. */
+char *sy_words_fill (const char *msgid, SyTranslate translate, SyFill fill, gconstpointer data);
+
 /* Rounded to @decimals at most, trailing zeros left out for all but ratios; "∞" for INFINITY. */
 char *sy_words_number (double value, int decimals);
 /* With as many decimals as the kind is read with, and the unit: "8.6 kg", "55 cm", "0.45". */

@@ -121,7 +121,7 @@ def flaws(name, base):
             add(f'{label}: no family', at + ('family',), None)
             add(f'{label}: no shoulder', at + ('shoulder',), False)
             add(f'{label}: shoulder not known', at + ('shoulder',), None)
-            add(f'{label}: side hole', ('points', 0, 'axis'), [1, 0, 0])
+            add(f'{label}: side hole', ('points', 0, 'axis'), [0, 1, 0])
             add(f'{label}: no axis', ('points', 0, 'axis'), None)
             out.append((f'{label}: shoulderless in a side hole', ('points', 0, 'axis'),
                         both(put(('points', 0, 'axis'), [0, 1, 0]), put(at + ('shoulder',), False))))
