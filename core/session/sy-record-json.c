@@ -67,7 +67,8 @@ sy_task_write_json (GString *out, const SyTask *task, double today)
   text (out, "units", task->units);
   text (out, "verdict", sy_verdict_id (task->verdict));
   text (out, "index", task->index_symbol);
-  index_value (out, task->index_symbol && *task->index_symbol ? task->index_symbol : "value", task->index);
+  if (*task->index_symbol != '\0')
+    index_value (out, task->index_symbol, task->index);
   number (out, "mass_kg", task->mass_kg);
   number (out, "persons", task->persons);
   number (out, "lifts_per_day", task->lifts_per_day);

@@ -493,6 +493,73 @@ class Records(Folder):
         self.assertEqual(done.stdout, "")
 
 
+# A steel block of 500 × 250 × 100 mm; a shackle that was examined; a load on one leg of each side.
+DIE = {
+    "method": "die-mass", "units": "metric", "machine": "Press 4", "storage": "Rack C", "allowance_percent": 10,
+    "bodies": [{"label": "shoe", "shape": "block", "size": [500, 250, 100], "at": [250, 125, 50], "density": 8000}],
+}
+SHACKLE = {
+    "method": "gear", "units": "metric", "kind": "shackle", "identity": "SH-07", "wll": "2 t", "rated_as": "leg",
+    "serves": ["Press 4", "Roll former"], "storage": "Hook 3", "last_examined": "2026-06-01", "due": "2027-03-01",
+    "condition": "good",
+}
+
+
+class Kinds(Folder):
+    def record(self, facts, task, *more, **env):
+        return cli("record", "--store", self.store, "--task", task, "--by", "A. Tester", "--why", "test", *more,
+                   self.write(facts), env=env)
+
+    def tasks(self, *options, **env):
+        return json_lines(self.ok("tasks", "--store", self.store, *options, env=env))
+
+    def test_a_die_and_a_task_may_share_a_name(self):
+        ids = {}
+        for kind, facts in (("die", DIE), ("task", BLANK), ("die", DIE), ("task", BLANK)):
+            done = self.record(facts, "Upper die")
+            self.assertEqual(done.returncode, 0, done.stderr)
+            self.assertEqual(ids.setdefault(kind, json.loads(done.stdout)["id"]), json.loads(done.stdout)["id"])
+        self.assertNotEqual(ids["die"], ids["task"])
+        self.assertEqual({t["kind"]: (t["id"], t["revision"]) for t in self.tasks()},
+                         {kind: (name, 2) for kind, name in ids.items()})
+        self.assertEqual([t["id"] for t in self.tasks("--kind", "die")], [ids["die"]])
+        self.assertEqual(self.tasks("--kind", "gear"), [])
+        both = cli("history", "--store", self.store, "Upper die")
+        self.assertEqual((both.returncode, both.stdout), (2, ""))
+        one = json_lines(self.ok("history", "--store", self.store, "--kind", "die", "Upper die"))
+        self.assertEqual([line["method"] for line in one], ["die-mass"] * 2)
+
+    def test_facts_of_another_kind_are_refused(self):
+        told = json.loads(self.record(DIE, "Upper die").stdout)
+        done = self.record(BLANK, told["id"])
+        self.assertEqual((done.returncode, done.stdout), (2, ""))
+        for word in ("lift", "a task", "a die", "Upper die"):
+            self.assertIn(word, done.stderr)
+        self.assertEqual([t["revision"] for t in self.tasks()], [1])
+
+    def test_the_registers_have_their_members(self):
+        self.assertEqual(self.record(DIE, "Upper die").returncode, 0)
+        self.assertEqual(self.record(SHACKLE, "Bow").returncode, 0)
+        die, = self.tasks("--kind", "die")
+        # 0.5 × 0.25 × 0.1 m³ × 8000 kg/m³ = 100 kg, and 10 %
+        self.assertAlmostEqual(die["mass_with_allowance_kg"], 110, delta=1e-9)
+        self.assertAlmostEqual(die["mass_kg"], 110, delta=1e-9)
+        self.assertEqual(die["cg_mm"], [250, 125, 50])
+        self.assertEqual((die["machine"], die["storage"]), ("Press 4", "Rack C"))
+        gear, = self.tasks("--kind", "gear")
+        self.assertEqual((gear["gear"], gear["identity"], gear["wll_kg"], gear["due"], gear["withdrawn"]),
+                         ("shackle", "SH-07", 2000, "2027-03-01", False))
+        self.assertEqual((gear["serves"], gear["storage"]), ("Press 4, Roll former", "Hook 3"))
+        for word in ("sh-07", "shackle", "hook 3", "roll former"):
+            self.assertEqual([t["task"] for t in self.tasks("--search", word)], ["Bow"], word)
+
+    def test_what_has_run_out_is_said_as_of_today(self):
+        self.assertEqual(self.record(SHACKLE, "Bow", STEELYARD_CLOCK="2026-11-25T00:00:00Z").returncode, 0)
+        for day, expired in (("2027-02-28", None), ("2027-03-01", None), ("2027-03-02", True)):
+            bow, = self.tasks(STEELYARD_CLOCK=day + "T12:00:00Z")
+            self.assertEqual((bow["valid_until"], bow.get("expired")), ("2027-03-01", expired), day)
+
+
 class Attachments(Folder):
     def setUp(self):
         super().setUp()
