@@ -98,6 +98,24 @@ def check_says(findings, words):
     return [] if any(' '.join(words) in text for text in texts) else [f'no reason says "{" ".join(words)}": {texts}']
 
 
+def check_because(findings, words):
+    """because ID [VERDICT]: a reason with that id, which by itself asks for that verdict."""
+    given = [(reason['id'], reason['verdict']) for reason in findings['reasons']]
+    if any(given_id == words[0] and words[1:] in ([], [verdict]) for given_id, verdict in given):
+        return []
+    return [f'no reason {" ".join(words)} among {given}']
+
+
+def check_not_because(findings, words):
+    given = [reason['id'] for reason in findings['reasons']] + [caution['id'] for caution in findings['cautions']]
+    return [f'"{word}" is said' for word in words if word in given]
+
+
+def check_caution(findings, words):
+    given = [caution['id'] for caution in findings['cautions']]
+    return [f'no caution "{word}" among {given}' for word in words if word not in given]
+
+
 def check_date(findings, words):
     value = findings['quantities'][words[0]]['value']
     return [] if [value] == words[1:] else [f'{words[0]} is {value}, not {words[1]}']
@@ -109,7 +127,8 @@ def check_absent(findings, words):
 
 CHECKS = {'expect': check_expect, 'printed': check_printed, 'anomaly': check_anomaly, 'date': check_date,
           'absent': check_absent, 'worksheet': check_worksheet, 'verdict': check_verdict,
-          'governing': check_governing, 'reason': check_reason, 'says': check_says}
+          'governing': check_governing, 'reason': check_reason, 'says': check_says, 'because': check_because,
+          'not-because': check_not_because, 'caution': check_caution}
 
 
 def check_findings(case, answer, by_name):
