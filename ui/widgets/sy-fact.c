@@ -5,7 +5,9 @@
 #include "sy-i18n.h"
 #include "sy-quantity-entry.h"
 #include "sy-set-row.h"
+#include "sy-several-row.h"
 #include "sy-text-row.h"
+#include "sy-vector-row.h"
 
 G_DEFINE_INTERFACE (SyFact, sy_fact, GTK_TYPE_WIDGET)
 
@@ -19,25 +21,36 @@ sy_fact_default_init (SyFactInterface *iface)
 const char *
 sy_fact_get_text (SyFact *fact)
 {
-  return SY_FACT_GET_IFACE (fact)->get_text (fact);
+  SyFactInterface *iface = SY_FACT_GET_IFACE (fact);
+
+  return iface->get_text != NULL ? iface->get_text (fact) : "";
 }
 
 void
 sy_fact_set_text (SyFact *fact, const char *text)
 {
-  SY_FACT_GET_IFACE (fact)->set_text (fact, text);
+  SyFactInterface *iface = SY_FACT_GET_IFACE (fact);
+
+  if (iface->set_text != NULL)
+    iface->set_text (fact, text);
 }
 
 void
 sy_fact_set_note (SyFact *fact, const char *words, const char *aid)
 {
-  SY_FACT_GET_IFACE (fact)->set_note (fact, words, aid);
+  SyFactInterface *iface = SY_FACT_GET_IFACE (fact);
+
+  if (iface->set_note != NULL)
+    iface->set_note (fact, words, aid);
 }
 
 void
 sy_fact_set_name (SyFact *fact, const char *name, SyUnits units)
 {
-  SY_FACT_GET_IFACE (fact)->set_name (fact, name, units);
+  SyFactInterface *iface = SY_FACT_GET_IFACE (fact);
+
+  if (iface->set_name != NULL)
+    iface->set_name (fact, name, units);
 }
 
 GtkWidget *
@@ -118,6 +131,11 @@ sy_fact_bind (SyFact *fact, SyForm *form, const char *path)
   binding->form = g_object_ref (form);
   binding->path = g_strdup (path);
   g_object_set_data_full (G_OBJECT (fact), "sy-binding", binding, binding_free);
+  if (SY_FACT_GET_IFACE (fact)->bind != NULL)
+    {
+      SY_FACT_GET_IFACE (fact)->bind (fact, form, path);
+      return;
+    }
   gtk_widget_set_name (sy_fact_get_field (fact), path);
   g_signal_connect_object (form, "changed", G_CALLBACK (form_changed_cb), fact, 0);
   g_signal_connect (fact, "edited", G_CALLBACK (edited_cb), NULL);
@@ -154,11 +172,13 @@ sy_fact_new_for_field (const SyField *field)
     case SY_MEMBER_TEXT:
     case SY_MEMBER_DATE:
       return sy_text_row_new (field);
-    case SY_MEMBER_GROUP:
-    case SY_MEMBER_LIST:
     case SY_MEMBER_VECTOR:
+      return sy_vector_row_new (field);
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
+      return sy_several_row_new (field);
+    case SY_MEMBER_GROUP:
+    case SY_MEMBER_LIST:
       break;
     }
   return NULL;

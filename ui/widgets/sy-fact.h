@@ -8,7 +8,8 @@
 
 /*
  * What every widget has in which one fact is given: a text as typed, a problem in words, a name. Signal "edited": the
- * person changed the text (never sent for sy_fact_set_text).
+ * person changed the text (never sent for sy_fact_set_text). A widget for a vector or for several texts is made of such
+ * widgets: it has a text and a note of its own no more than the signal, and is there to be bound.
  */
 #define SY_TYPE_FACT (sy_fact_get_type ())
 G_DECLARE_INTERFACE (SyFact, sy_fact, SY, FACT, GtkWidget)
@@ -25,6 +26,8 @@ struct _SyFactInterface
   void (*set_name) (SyFact *fact, const char *name, SyUnits units);
   /* The widget that takes the text: gets the fact's path as its widget name. */
   GtkWidget *(*get_field) (SyFact *fact);
+  /* Only where it is made of others, instead of all the above but get_field: binds those. */
+  void (*bind) (SyFact *fact, SyForm *form, const char *path);
 };
 
 const char *sy_fact_get_text (SyFact *fact);
@@ -41,7 +44,8 @@ const char *sy_fact_get_path (SyFact *fact); /* NULL: not bound */
 /* The label above: to be hidden where a heading says the same, to be kept level with those beside it. */
 GtkWidget *sy_fact_get_caption (SyFact *fact);
 
-/* The widget that suits a field: a quantity entry, choice, set or text row. NULL for groups and lists. */
+/* The widget that suits a field: a quantity entry, choice, set, text, vector or several row. NULL for groups and
+   lists. */
 GtkWidget *sy_fact_new_for_field (const SyField *field);
 
 /* Caption and note, alike in all of them: the caption names the fact, the note under it says what is wrong or helps. */

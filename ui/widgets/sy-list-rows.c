@@ -2,7 +2,11 @@
 #include "sy-list-rows.h"
 
 #include "sy-i18n.h"
+#include "sy-list-item.h"
 #include "sy-name.h"
+
+/* An item of so few figures is one row. */
+#define FIGURES_IN_A_ROW 3
 
 struct _SyListRows
 {
@@ -11,6 +15,8 @@ struct _SyListRows
   SyForm *form;
   char *path;
   const SyField *field;
+  gboolean flat; /* a row an item */
+  SyFactFrame frame;
   GtkWidget *rows;
   GtkWidget *add;
   guint shown; /* rows that stand */
@@ -58,17 +64,100 @@ new_row (SyListRows *self, guint item)
   return row;
 }
 
+/* To the first fact of a row, past the buttons of its heading. */
+static void
+focus_fact (GtkWidget *row)
+{
+  GtkWidget *facts = SY_IS_LIST_ITEM (row) ? gtk_widget_get_next_sibling (gtk_widget_get_first_child (row)) : row;
+
+  gtk_widget_child_focus (facts, GTK_DIR_TAB_FORWARD);
+}
+
+static gboolean
+is_flat (const SyField *list)
+{
+  for (gsize i = 0; i < list->n_members; i++)
+    if (list->members[i].type != SY_MEMBER_NUMBER)
+      return FALSE;
+  return list->n_members <= FIGURES_IN_A_ROW;
+}
+
+static GtkWidget *
+item_at (SyListRows *self, guint item)
+{
+  GtkWidget *row = gtk_widget_get_first_child (self->rows);
+
+  for (; item > 0 && row != NULL; item--)
+    row = gtk_widget_get_next_sibling (row);
+  return row;
+}
+
+/* The focus stays with what was moved or added; where an item was taken away it goes to the one in its place. */
+static void
+act_cb (SyListItem *widget, guint action, SyListRows *self)
+{
+  guint item = sy_list_item_get_item (widget), n = sy_form_list_count (self->form, self->path);
+  guint to = item;
+
+  if (item >= n)
+    return;
+  switch ((SyListItemAction) action)
+    {
+    case SY_LIST_ITEM_DUPLICATE:
+      sy_form_list_duplicate (self->form, self->path, item);
+      focus_fact (item_at (self, item + 1));
+      return;
+    case SY_LIST_ITEM_UP:
+      to = item - 1;
+      break;
+    case SY_LIST_ITEM_DOWN:
+      to = item + 1;
+      break;
+    case SY_LIST_ITEM_REMOVE:
+      gtk_widget_grab_focus (self->add);
+      sy_form_list_remove (self->form, self->path, item);
+      if (item + 1 < n)
+        sy_list_item_focus (widget, SY_LIST_ITEM_REMOVE);
+      return;
+    }
+  if (to >= n)
+    return;
+  sy_form_list_move (self->form, self->path, item, to);
+  sy_list_item_focus (SY_LIST_ITEM (item_at (self, to)), action);
+}
+
+static GtkWidget *
+new_item (SyListRows *self, guint item)
+{
+  GtkWidget *widget;
+
+  if (self->flat)
+    return new_row (self, item);
+  widget = sy_list_item_new (self->form, self->path, item);
+  g_signal_connect (widget, "act", G_CALLBACK (act_cb), self);
+  return widget;
+}
+
 /* Rows are told apart by number only, so it is always the last that comes or goes; the texts follow the form. */
 static void
 follow_form (SyListRows *self)
 {
   guint n = sy_form_list_count (self->form, self->path);
+  const char *words = sy_form_get_problem (self->form, self->path);
 
+  if (sy_form_is_missing (self->form, self->path) && !sy_form_get_ask_missing (self->form))
+    words = NULL;
+  sy_fact_frame_note (&self->frame, self->add, words, NULL);
+  gtk_widget_set_visible (self->frame.note, words != NULL);
+  if (self->shown == n)
+    return;
   for (; self->shown < n; self->shown++)
-    gtk_box_append (GTK_BOX (self->rows), new_row (self, self->shown));
+    gtk_box_append (GTK_BOX (self->rows), new_item (self, self->shown));
   for (; self->shown > n; self->shown--)
     gtk_box_remove (GTK_BOX (self->rows), gtk_widget_get_last_child (self->rows));
   gtk_widget_set_sensitive (self->add, n < self->field->max_items);
+  for (guint i = 0; i < n && !self->flat; i++)
+    sy_list_item_set_count (SY_LIST_ITEM (item_at (self, i)), n);
 }
 
 static void
@@ -81,7 +170,25 @@ static void
 add_cb (GtkButton *button G_GNUC_UNUSED, SyListRows *self)
 {
   sy_form_list_add (self->form, self->path);
-  gtk_widget_child_focus (gtk_widget_get_last_child (self->rows), GTK_DIR_TAB_FORWARD);
+  focus_fact (gtk_widget_get_last_child (self->rows));
+}
+
+static GtkWidget *
+new_add (SyListRows *self)
+{
+  const char *item = self->field->item_label != NULL ? self->field->item_label : self->field->label;
+  g_autofree char *list = sy_form_dup_name (self->form, self->path, FALSE);
+  g_autofree char *label = NULL, *name = NULL;
+  GtkWidget *button;
+
+  if (self->flat)
+    return sy_button_new (_("_Add a row"), NULL);
+  /* Translators: a button that adds one more item to a list, e.g. "Add: Leg". */
+  label = g_strdup_printf (_("Add: %s"), sy_translate (item));
+  name = g_strdup_printf (_("%s: %s"), list, label);
+  button = gtk_button_new_with_label (label);
+  sy_name (button, name);
+  return button;
 }
 
 static void
@@ -115,14 +222,37 @@ sy_list_rows_new (SyForm *form, const char *path)
   self->form = g_object_ref (form);
   self->path = g_strdup (path);
   self->field = sy_form_find_field (form, path);
+  self->flat = is_flat (self->field);
+  sy_fact_frame_begin (&self->frame, GTK_BOX (self), self->field);
+  gtk_widget_set_visible (self->frame.caption, FALSE);
   self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (self), self->rows);
-  self->add = sy_button_new (_("_Add a row"), NULL);
+  self->add = new_add (self);
   gtk_widget_set_halign (self->add, GTK_ALIGN_START);
   gtk_widget_set_name (self->add, path);
   g_signal_connect (self->add, "clicked", G_CALLBACK (add_cb), self);
   gtk_box_append (GTK_BOX (self), self->add);
+  sy_fact_frame_end (&self->frame, GTK_BOX (self));
   g_signal_connect_object (form, "changed", G_CALLBACK (form_changed_cb), self, 0);
   follow_form (self);
   return GTK_WIDGET (self);
+}
+
+GtkWidget *
+sy_list_rows_get_caption (SyListRows *self)
+{
+  return self->frame.caption;
+}
+
+gboolean
+sy_list_rows_reveal (SyListRows *self, const char *path)
+{
+  gboolean revealed = FALSE;
+
+  g_return_val_if_fail (SY_IS_LIST_ROWS (self), FALSE);
+  if (self->flat || !g_str_has_prefix (path, self->path))
+    return FALSE;
+  for (GtkWidget *row = gtk_widget_get_first_child (self->rows); row != NULL; row = gtk_widget_get_next_sibling (row))
+    revealed |= sy_list_item_reveal (SY_LIST_ITEM (row), path);
+  return revealed;
 }

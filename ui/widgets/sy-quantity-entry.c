@@ -220,3 +220,15 @@ sy_quantity_entry_get_value (SyQuantityEntry *entry, double *value)
 
   return sy_quantity_parse (text, strlen (text), entry->field->kind, entry->units, false, value, NULL);
 }
+
+void
+sy_quantity_entry_set_letter (SyQuantityEntry *entry, const char *letter)
+{
+  GtkWidget *label = gtk_label_new (letter);
+
+  g_return_if_fail (SY_IS_QUANTITY_ENTRY (entry));
+  gtk_widget_add_css_class (label, "sy-unit");
+  gtk_box_prepend (GTK_BOX (gtk_widget_get_parent (entry->entry)), label);
+  gtk_widget_set_visible (entry->frame.caption, FALSE);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry->entry), 6);
+}

@@ -14,6 +14,9 @@ G_DECLARE_FINAL_TYPE (SyQuantityEntry, sy_quantity_entry, SY, QUANTITY_ENTRY, Gt
 /* @field: static; its kind says which units are understood. */
 GtkWidget *sy_quantity_entry_new (const SyField *field);
 
+/* Makes it one of several beside one another under a caption that they share: @letter stands before it. */
+void sy_quantity_entry_set_letter (SyQuantityEntry *entry, const char *letter);
+
 /* What is typed, in the unit of the entry's unit system; @value only written on SY_TEXT_OK. */
 SyTextStatus sy_quantity_entry_get_value (SyQuantityEntry *entry, double *value);
 /* As the Up (+1) and Down (-1) keys do; FALSE: nothing to step, or it would leave the field's range. */
