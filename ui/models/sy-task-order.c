@@ -18,13 +18,16 @@ static int
 text_order (const char *a, const char *b, gboolean descending)
 {
   gboolean no_a = *a == '\0', no_b = *b == '\0';
-  g_autofree char *folded_a = NULL, *folded_b = NULL;
+  g_autofree char *folded_a = NULL, *folded_b = NULL, *key_a = NULL, *key_b = NULL;
 
   if (no_a || no_b)
     return descending ? no_b - no_a : no_a - no_b;
   folded_a = g_utf8_casefold (a, -1);
   folded_b = g_utf8_casefold (b, -1);
-  return g_utf8_collate (folded_a, folded_b);
+  /* "Press 9" before "Press 10". */
+  key_a = g_utf8_collate_key_for_filename (folded_a, -1);
+  key_b = g_utf8_collate_key_for_filename (folded_b, -1);
+  return strcmp (key_a, key_b);
 }
 
 /* RFC 3339 with any offset; NULL is before everything. */
@@ -70,6 +73,7 @@ sy_task_order (SyTaskRow *row_a, SyTaskRow *row_b, SyTaskColumn column, gboolean
     case SY_BY_MASS:
       return sy_number_order (a->mass_kg, b->mass_kg, descending);
     case SY_BY_WHEN:
+    case SY_BY_DAY:
       return time_order (a->when, b->when);
     case SY_BY_MACHINE:
       return text_order (a->detail.machine, b->detail.machine, descending);

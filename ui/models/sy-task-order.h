@@ -14,7 +14,8 @@ typedef enum
   SY_BY_INDEX,
   SY_BY_RANK,
   SY_BY_MASS,
-  SY_BY_WHEN,
+  SY_BY_WHEN,    /* when it was last revised                     */
+  SY_BY_DAY,     /* the same, where there is no room for by whom */
   SY_BY_MACHINE, /* of a die; of gear all that it serves         */
   SY_BY_BALANCE, /* where a die balances: x, then y, then z      */
   SY_BY_STORAGE,
@@ -24,7 +25,7 @@ typedef enum
   SY_BY_DUE,     /* what is longest overdue first                */
   SY_BY_USE,     /* what may be used before what is withdrawn    */
 } SyTaskColumn;
-#define SY_N_TASK_COLUMNS 15
+#define SY_N_TASK_COLUMNS 16
 
 /* What falls due within that many days is due soon (assumed, no source: the days on which gear is said to be due). */
 #define SY_DUE_SOON_DAYS 30

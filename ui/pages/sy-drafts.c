@@ -2,7 +2,9 @@
 #include "sy-drafts.h"
 
 #include "sy-draft.h"
+#include "sy-event.h"
 #include "sy-i18n.h"
+#include "sy-method.h"
 #include "sy-name.h"
 
 #define HEIGHT 120
@@ -11,6 +13,7 @@ struct _SyDrafts
 {
   GtkWidget parent_instance;
   char *store_uri;
+  const char *item_kind;
   gboolean set_aside_seen;
   GtkWidget *scrolled, *lines;
 };
@@ -33,6 +36,10 @@ add_draft (SyDrafts *self, const SyDraft *draft)
 
   if (*draft->name != '\0')
     words = g_strdup_printf (_("Not saved yet: %s – continue"), draft->name);
+  else if (g_str_equal (self->item_kind, SY_ITEM_DIE))
+    words = g_strdup (_("Not saved yet: a die without a name – continue"));
+  else if (g_str_equal (self->item_kind, SY_ITEM_GEAR))
+    words = g_strdup (_("Not saved yet: an item of gear without a name – continue"));
   else
     words = g_strdup (_("Not saved yet: a lift without a name – continue"));
   label = gtk_label_new (words);
@@ -46,6 +53,15 @@ add_draft (SyDrafts *self, const SyDraft *draft)
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.open-draft");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", draft->id);
   gtk_box_append (GTK_BOX (self->lines), button);
+}
+
+/* One of a method that this edition does not have belongs to the tasks, so that it is seen at all. */
+static gboolean
+is_ours (SyDrafts *self, const SyDraft *draft)
+{
+  const SyMethod *method = sy_method_find (draft->method);
+
+  return g_str_equal (method != NULL ? method->item_kind : SY_ITEM_TASK, self->item_kind);
 }
 
 static void
@@ -88,8 +104,9 @@ sy_drafts_refresh (SyDrafts *self)
   while ((child = gtk_widget_get_first_child (self->lines)) != NULL)
     gtk_box_remove (GTK_BOX (self->lines), child);
   for (guint i = 0; i < drafts->len; i++)
-    add_draft (self, drafts->pdata[i]);
-  if (set_aside->len > 0 && !self->set_aside_seen)
+    if (is_ours (self, drafts->pdata[i]))
+      add_draft (self, drafts->pdata[i]);
+  if (set_aside->len > 0 && !self->set_aside_seen && g_str_equal (self->item_kind, SY_ITEM_TASK))
     add_set_aside (self, set_aside);
   gtk_widget_set_visible (GTK_WIDGET (self), gtk_widget_get_first_child (self->lines) != NULL);
 }
@@ -136,10 +153,11 @@ sy_drafts_init (SyDrafts *self)
 }
 
 GtkWidget *
-sy_drafts_new (const char *store_uri)
+sy_drafts_new (const char *store_uri, const char *item_kind)
 {
   SyDrafts *self = g_object_new (SY_TYPE_DRAFTS, "visible", FALSE, NULL);
 
   self->store_uri = g_strdup (store_uri);
+  self->item_kind = item_kind;
   return GTK_WIDGET (self);
 }

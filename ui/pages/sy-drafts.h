@@ -11,7 +11,8 @@
 #define SY_TYPE_DRAFTS (sy_drafts_get_type ())
 G_DECLARE_FINAL_TYPE (SyDrafts, sy_drafts, SY, DRAFTS, GtkWidget)
 
-GtkWidget *sy_drafts_new (const char *store_uri);
+/* @item_kind: SY_ITEM_TASK …, static. Among those of tasks stands also what could not be read. */
+GtkWidget *sy_drafts_new (const char *store_uri, const char *item_kind);
 /* Reads the drafts anew. */
 void sy_drafts_refresh (SyDrafts *drafts);
 

@@ -1,14 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-tasks-columns.h"
 
-#include <math.h>
-
-#include "sy-i18n.h"
+#include "sy-registers.h"
 #include "sy-scroll.h"
+#include "sy-tasks-cells.h"
 #include "sy-view.h"
-#include "sy-words.h"
 
-#define NONE "–"
 #define SHAPE_SIZE 16
 
 typedef struct
@@ -20,7 +17,8 @@ typedef struct
 struct SyTasksColumns
 {
   GtkColumnView *view;
-  GtkColumnViewColumn *column[SY_N_TASK_COLUMNS];
+  SyRegister which;
+  GtkColumnViewColumn *column[SY_N_TASK_COLUMNS]; /* NULL: the list has no such */
   SyUnits units;
   gboolean descending[SY_N_TASK_COLUMNS];
   /* Two rows for each column that differ in nothing else: the view's sorter tells by them which way it is
@@ -29,152 +27,19 @@ struct SyTasksColumns
   gulong changed;
 };
 
-/* Topics: words of a row */
-
-static char *
-index_words (const SyTask *task)
-{
-  if (isnan (task->index))
-    return g_strdup (NONE);
-  if (isinf (task->index))
-    return g_strdup (_("no limit"));
-  return sy_words_number (task->index, 2);
-}
-
-static char *
-rank_words (const SyTask *task)
-{
-  if (isnan (task->rank))
-    return g_strdup (NONE);
-  if (isinf (task->rank))
-    return g_strdup (_("no limit"));
-  return sy_words_number (task->rank, task->rank < 10 ? 1 : 0);
-}
-
-static char *
-mass_words (const SyTask *task, SyUnits units)
-{
-  if (isnan (task->mass_kg))
-    return g_strdup (NONE);
-  return sy_words_quantity (sy_unit_convert (SY_KIND_MASS, task->mass_kg, SY_UNITS_METRIC, units),
-                            SY_KIND_MASS, units);
-}
-
-static char *
-when_words (const SyTask *task)
-{
-  g_autoptr (GTimeZone) utc = g_time_zone_new_utc ();
-  g_autoptr (GDateTime) claimed = g_date_time_new_from_iso8601 (task->when, utc);
-  g_autoptr (GDateTime) here = claimed != NULL ? g_date_time_to_local (claimed) : NULL;
-  g_autofree char *day = here != NULL ? g_date_time_format (here, "%Y-%m-%d") : g_strdup (task->when);
-
-  /* Translators: when and by whom a task was last revised: "2026-11-25 · A. Marsh". */
-  return g_strdup_printf (C_ ("last revised", "%s · %s"), day, task->by != NULL ? task->by : "");
-}
-
-static char *
-rank_explained (const SyTask *task)
-{
-  g_autofree char *index = index_words (task);
-  g_autofree char *persons = sy_words_number (task->persons, 0);
-  g_autofree char *lifts = NULL;
-  g_autofree char *rank = rank_words (task);
-
-  if (isnan (task->index))
-    return g_strdup (_("Not ranked: the index cannot be worked out from what is known."));
-  if (isnan (task->lifts_per_day))
-    return g_strdup (_("Not ranked: how many lifts a day is not known."));
-  lifts = sy_words_number (task->lifts_per_day, 0);
-  /* Translators: index × people × lifts a day = rank. */
-  return g_strdup_printf (_("Index %s × people %s × lifts a day %s = %s"), index, persons, lifts, rank);
-}
-
-char *
-sy_tasks_row_words (const SyTask *task)
-{
-  g_autofree char *index = index_words (task);
-
-  if (isnan (task->index))
-    /* Translators: name of a task and its verdict. */
-    return g_strdup_printf (_("%s: %s"), task->name, sy_translate (sy_verdict_title (task->verdict)));
-  /* Translators: name of a task, its verdict, symbol and value of its index: "LI 2.1". */
-  return g_strdup_printf (_("%s: %s, %s %s"), task->name,
-                          sy_translate (sy_verdict_title (task->verdict)), task->index_symbol, index);
-}
-
-static char *
-cell_words (const SyTask *task, SyTaskColumn column, SyUnits units)
-{
-  switch (column)
-    {
-    case SY_BY_VERDICT:
-      return g_strdup (sy_translate (sy_verdict_title (task->verdict)));
-    case SY_BY_NAME:
-      return g_strdup (task->name);
-    case SY_BY_PLACE:
-      return g_strdup (*task->place != '\0' ? task->place : NONE);
-    case SY_BY_INDEX:
-      return index_words (task);
-    case SY_BY_RANK:
-      return rank_words (task);
-    case SY_BY_MASS:
-      return mass_words (task, units);
-    case SY_BY_WHEN:
-      return when_words (task);
-    }
-  return NULL;
-}
-
-static char *
-cell_tooltip (const SyTask *task, SyTaskColumn column)
-{
-  switch (column)
-    {
-    case SY_BY_VERDICT:
-      return g_strdup (sy_translate (sy_verdict_meaning (task->verdict)));
-    case SY_BY_NAME:
-      if (task->clash != 0)
-        return g_strdup_printf (_("%s\nTwo revisions were made from the same one: %" G_GINT64_FORMAT
-                                  " and %" G_GINT64_FORMAT ". Both are kept."),
-                                task->name, MIN (task->revision, task->clash),
-                                MAX (task->revision, task->clash));
-      return g_strdup (task->name);
-    case SY_BY_PLACE:
-      return *task->place != '\0' ? g_strdup (task->place) : NULL;
-    case SY_BY_INDEX:
-      return isinf (task->index) ? g_strdup (_("No limit holds: a fact is beyond what the method allows, "
-                                               "so the recommended weight limit is zero."))
-                                 : NULL;
-    case SY_BY_RANK:
-      return rank_explained (task);
-    case SY_BY_MASS:
-      return NULL;
-    case SY_BY_WHEN:
-      return g_strdup_printf (_("Revision %" G_GINT64_FORMAT ", %s, by %s: %s"), task->revision,
-                              task->when, task->by, task->why);
-    }
-  return NULL;
-}
-
 /* Topics: cells */
-
-static gboolean
-is_figures (SyTaskColumn column)
-{
-  return column == SY_BY_INDEX || column == SY_BY_RANK || column == SY_BY_MASS;
-}
 
 static GtkWidget *
 new_label (SyTaskColumn column)
 {
   GtkWidget *label = gtk_label_new (NULL);
-  gboolean figures = is_figures (column);
+  gboolean figures = sy_tasks_column_is_figures (column);
 
   gtk_label_set_xalign (GTK_LABEL (label), figures ? 1.0F : 0.0F);
   gtk_label_set_ellipsize (GTK_LABEL (label), figures ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
-  if (figures || column == SY_BY_WHEN)
+  if (figures || column == SY_BY_WHEN || column == SY_BY_DAY || column == SY_BY_DUE)
     gtk_widget_add_css_class (label, "sy-figures");
-  if (column == SY_BY_WHEN || column == SY_BY_PLACE)
+  if (column == SY_BY_WHEN || column == SY_BY_DAY || column == SY_BY_PLACE || column == SY_BY_STORAGE)
     gtk_widget_add_css_class (label, "sy-quiet");
   return label;
 }
@@ -198,31 +63,35 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, ColumnOrder *ord
 }
 
 static void
+set_class (GtkWidget *widget, const char *css_class, gboolean has)
+{
+  if (has)
+    gtk_widget_add_css_class (widget, css_class);
+  else
+    gtk_widget_remove_css_class (widget, css_class);
+}
+
+static void
 bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, ColumnOrder *order)
 {
-  const SyTask *task = sy_task_row_get_task (gtk_list_item_get_item (item));
+  SyTaskRow *task = gtk_list_item_get_item (item);
   GtkWidget *child = gtk_list_item_get_child (item);
   GtkWidget *label = child;
-  g_autofree char *words = cell_words (task, order->column, order->columns->units);
-  g_autofree char *tooltip = cell_tooltip (task, order->column);
+  g_autofree char *words = sy_tasks_cell_words (task, order->column, order->columns->units);
+  g_autofree char *tooltip = sy_tasks_cell_tooltip (task, order->column);
   g_autofree char *row = NULL;
 
   (void) factory;
   if (order->column == SY_BY_VERDICT)
     {
       label = gtk_widget_get_last_child (child);
-      sy_shape_set (gtk_widget_get_first_child (child), task->verdict);
+      sy_shape_set (gtk_widget_get_first_child (child), sy_task_row_get_verdict (task));
       row = sy_tasks_row_words (task);
     }
-  if (order->column == SY_BY_NAME && task->clash != 0)
-    {
-      /* Translators: a task of which two revisions were made from the same one. */
-      g_autofree char *clashing = g_strdup_printf (_("%s (two versions)"), words);
-
-      gtk_label_set_text (GTK_LABEL (label), clashing);
-    }
-  else
-    gtk_label_set_text (GTK_LABEL (label), words);
+  if (order->column == SY_BY_DUE)
+    set_class (label, "sy-strong",
+               sy_task_row_is_expired (task) && !sy_task_row_get_task (task)->detail.withdrawn);
+  gtk_label_set_text (GTK_LABEL (label), words);
   gtk_widget_set_tooltip_text (child, tooltip);
   sy_name_row_of (child, row, words);
 }
@@ -250,16 +119,27 @@ new_probe (SyTaskColumn column, gboolean high)
 {
   g_autoptr (SyTask) task = sy_task_new ();
   gboolean is[SY_N_TASK_COLUMNS] = { FALSE };
+  SyTaskRow *row;
 
   is[column] = high;
   task->verdict = is[SY_BY_VERDICT] ? SY_VERDICT_DO_NOT_LIFT : SY_VERDICT_BY_HAND;
   sy_event_set (&task->name, is[SY_BY_NAME] ? "b" : "a");
   sy_event_set (&task->place, is[SY_BY_PLACE] ? "b" : "a");
-  sy_event_set (&task->when, is[SY_BY_WHEN] ? "2000-01-02T00:00:00Z" : "2000-01-01T00:00:00Z");
+  sy_event_set (&task->when, is[SY_BY_WHEN] || is[SY_BY_DAY] ? "2000-01-02T00:00:00Z" : "2000-01-01T00:00:00Z");
   task->index = is[SY_BY_INDEX] ? 2 : 1;
   task->rank = is[SY_BY_RANK] ? 2 : 1;
   task->mass_kg = is[SY_BY_MASS] ? 2 : 1;
-  return sy_task_row_new (task);
+  sy_event_set (&task->detail.machine, is[SY_BY_MACHINE] ? "b" : "a");
+  sy_event_set (&task->detail.storage, is[SY_BY_STORAGE] ? "b" : "a");
+  sy_event_set (&task->detail.identity, is[SY_BY_IDENTITY] ? "b" : "a");
+  sy_event_set (&task->detail.gear_kind, is[SY_BY_GEAR] ? "b" : "a");
+  task->detail.cg_mm[0] = is[SY_BY_BALANCE] ? 2 : 1;
+  task->detail.wll_kg = is[SY_BY_WLL] ? 2 : 1;
+  task->detail.withdrawn = is[SY_BY_USE];
+  sy_event_set (&task->valid_until, is[SY_BY_DUE] ? "2000-01-02" : "2000-01-01");
+  row = sy_task_row_new (task);
+  sy_task_row_set_today (row, 0);
+  return row;
 }
 
 static void
@@ -267,36 +147,12 @@ sorter_changed_cb (GtkSorter *sorter, GtkSorterChange change, SyTasksColumns *co
 {
   (void) change;
   for (guint i = 0; i < SY_N_TASK_COLUMNS; i++)
-    columns->descending[i] = gtk_sorter_compare (sorter, columns->low[i], columns->high[i])
-                             == GTK_ORDERING_LARGER;
+    columns->descending[i] = columns->column[i] != NULL
+                             && gtk_sorter_compare (sorter, columns->low[i], columns->high[i])
+                                  == GTK_ORDERING_LARGER;
 }
 
 /* Topics: making */
-
-static const char *const titles[SY_N_TASK_COLUMNS] = {
-  [SY_BY_VERDICT] = N_ ("Verdict"),
-  [SY_BY_NAME] = N_ ("Task"),
-  [SY_BY_PLACE] = N_ ("Place"),
-  [SY_BY_INDEX] = N_ ("Index"),
-  [SY_BY_RANK] = N_ ("Rank"),
-  [SY_BY_MASS] = N_ ("Heaviest"),
-  [SY_BY_WHEN] = N_ ("Last revised"),
-};
-
-static const char *const heading_tooltips[SY_N_TASK_COLUMNS] = {
-  [SY_BY_VERDICT] = N_ ("What the record says of the task under the policy in force then"),
-  [SY_BY_NAME] = N_ ("Name of the task"),
-  [SY_BY_PLACE] = N_ ("Where it is done"),
-  [SY_BY_INDEX] = N_ ("Lifting index: the heaviest load against the recommended weight limit"),
-  [SY_BY_RANK] = N_ ("Index × people × lifts a day: where a change would help most. Not a measure of harm."),
-  [SY_BY_MASS] = N_ ("Mass of the heaviest load"),
-  [SY_BY_WHEN] = N_ ("When the task was last revised, and by whom"),
-};
-
-static const int widths[SY_N_TASK_COLUMNS] = {
-  [SY_BY_VERDICT] = 258, [SY_BY_NAME] = -1, [SY_BY_PLACE] = 150, [SY_BY_INDEX] = 78,
-  [SY_BY_RANK] = 78,     [SY_BY_MASS] = 90, [SY_BY_WHEN] = 194,
-};
 
 static void
 free_order (gpointer data, GClosure *closure)
@@ -306,7 +162,7 @@ free_order (gpointer data, GClosure *closure)
 }
 
 static GtkColumnViewColumn *
-add_column (SyTasksColumns *columns, SyTaskColumn column)
+add_column (SyTasksColumns *columns, SyTaskColumn column, int width)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
   ColumnOrder *order = g_new (ColumnOrder, 1);
@@ -317,7 +173,7 @@ add_column (SyTasksColumns *columns, SyTaskColumn column)
   order->column = column;
   g_signal_connect_data (factory, "setup", G_CALLBACK (setup_cb), order, free_order, 0);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), order);
-  made = gtk_column_view_column_new (sy_translate (titles[column]), factory);
+  made = gtk_column_view_column_new (sy_tasks_column_title (columns->which, column), factory);
 
   order = g_new (ColumnOrder, 1);
   order->columns = columns;
@@ -327,30 +183,33 @@ add_column (SyTasksColumns *columns, SyTaskColumn column)
   g_object_unref (sorter);
 
   gtk_column_view_column_set_resizable (made, TRUE);
-  gtk_column_view_column_set_expand (made, column == SY_BY_NAME);
-  gtk_column_view_column_set_fixed_width (made, widths[column]);
+  gtk_column_view_column_set_expand (made, width < 0);
+  gtk_column_view_column_set_fixed_width (made, width);
   gtk_column_view_append_column (columns->view, made);
   return made;
 }
 
 SyTasksColumns *
-sy_tasks_columns_new (GtkColumnView *view, SyUnits units)
+sy_tasks_columns_new (GtkColumnView *view, SyRegister which, SyUnits units)
 {
+  const SyRegisterPage *page = sy_register_page (which);
   SyTasksColumns *columns = g_new0 (SyTasksColumns, 1);
 
   columns->view = g_object_ref (view);
+  columns->which = which;
   columns->units = units;
-  for (guint i = 0; i < SY_N_TASK_COLUMNS; i++)
+  for (guint i = 0; i < page->n_columns; i++)
     {
+      SyTaskColumn column = page->columns[i].column;
       GtkWidget *heading;
 
-      columns->low[i] = new_probe ((SyTaskColumn) i, FALSE);
-      columns->high[i] = new_probe ((SyTaskColumn) i, TRUE);
-      columns->column[i] = add_column (columns, (SyTaskColumn) i);
+      columns->low[column] = new_probe (column, FALSE);
+      columns->high[column] = new_probe (column, TRUE);
+      columns->column[column] = add_column (columns, column, page->columns[i].width);
       heading = sy_column_heading (view, i);
       if (heading != NULL)
-        gtk_widget_set_tooltip_text (heading, sy_translate (heading_tooltips[i]));
-      if (is_figures ((SyTaskColumn) i))
+        gtk_widget_set_tooltip_text (heading, sy_tasks_column_tooltip (which, column));
+      if (sy_tasks_column_is_figures (column))
         sy_align_heading_end (view, i);
     }
   columns->changed = g_signal_connect (gtk_column_view_get_sorter (view), "changed",
@@ -365,12 +224,13 @@ sy_tasks_columns_free (SyTasksColumns *columns)
     return;
   g_signal_handler_disconnect (gtk_column_view_get_sorter (columns->view), columns->changed);
   for (guint i = 0; i < SY_N_TASK_COLUMNS; i++)
-    {
-      g_object_unref (columns->low[i]);
-      g_object_unref (columns->high[i]);
-      gtk_column_view_remove_column (columns->view, columns->column[i]);
-      g_object_unref (columns->column[i]);
-    }
+    if (columns->column[i] != NULL)
+      {
+        g_object_unref (columns->low[i]);
+        g_object_unref (columns->high[i]);
+        gtk_column_view_remove_column (columns->view, columns->column[i]);
+        g_object_unref (columns->column[i]);
+      }
   g_object_unref (columns->view);
   g_free (columns);
 }

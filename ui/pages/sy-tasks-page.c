@@ -4,7 +4,9 @@
 #include "sy-drafts.h"
 #include "sy-i18n.h"
 #include "sy-name.h"
+#include "sy-registers.h"
 #include "sy-scroll.h"
+#include "sy-tasks-cells.h"
 #include "sy-tasks-columns.h"
 #include "sy-words.h"
 
@@ -13,21 +15,34 @@ struct _SyTasksPage
   GtkWidget parent_instance;
   SyWorker *worker;
   SyTaskList *list;
+  SyRegister which;
+  const SyRegisterPage *words;
   SyTasksColumns *columns;
-  GtkFilterListModel *filtered;
+  GtkFilterListModel *ours, *filtered; /* items of the kind, those of them that are chosen */
   GtkSortListModel *sorted;
   GtkSingleSelection *selection;
   GtkFilter *filter;
   SyTaskChoice choice;
   char *searched;
+  char **keys;     /* of the drop-down's items after the first, which stands for any */
+  gboolean filling; /* the drop-down, so that what it says is nobody's choice */
+  guint reading;   /* idle in which the machines are read */
 
-  GtkWidget *box, *bar, *count, *search, *verdict, *drafts, *states;
+  GtkWidget *box, *bar, *count, *search, *narrow, *due, *drafts, *states;
   GtkWidget *view, *error_words, *retry;
 };
 
 G_DEFINE_FINAL_TYPE (SyTasksPage, sy_tasks_page, GTK_TYPE_WIDGET)
 
 /* Topics: what is shown */
+
+static gboolean
+is_ours_cb (gpointer item, gpointer user_data)
+{
+  const SyTaskChoice ours = { .item_kind = user_data };
+
+  return sy_task_chosen (item, &ours);
+}
 
 static gboolean
 match_cb (gpointer item, gpointer user_data)
@@ -38,7 +53,7 @@ match_cb (gpointer item, gpointer user_data)
 static void
 update_state (SyTasksPage *self)
 {
-  guint all = g_list_model_get_n_items (G_LIST_MODEL (self->list));
+  guint all = g_list_model_get_n_items (G_LIST_MODEL (self->ours));
   guint shown = g_list_model_get_n_items (G_LIST_MODEL (self->sorted));
   const char *error = sy_task_list_get_error (self->list);
   gboolean was_loading = g_str_equal (sy_tasks_page_get_state (self), "loading");
@@ -61,11 +76,8 @@ update_state (SyTasksPage *self)
   gtk_widget_set_visible (self->bar, all > 0);
   if (error != NULL || all == 0)
     words = g_strdup ("");
-  else if (shown == all)
-    words = g_strdup_printf (P_ ("%u task", "%u tasks", all), all);
   else
-    /* Translators: how many rows are shown of how many there are. */
-    words = g_strdup_printf (P_ ("%u of %u task", "%u of %u tasks", all), shown, all);
+    words = sy_register_count (self->which, shown, all);
   gtk_label_set_text (GTK_LABEL (self->count), words);
 
   /* What the person came for was not there yet when the window opened. */
@@ -107,16 +119,96 @@ search_changed_cb (GtkEditable *editable, SyTasksPage *self)
 }
 
 static void
-verdict_changed_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
+refilter (SyTasksPage *self)
+{
+  gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
+  update_state (self);
+}
+
+static void
+narrow_changed_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
 {
   guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (object));
+  const char *key = selected != 0 && selected != GTK_INVALID_LIST_POSITION ? self->keys[selected - 1] : NULL;
 
   (void) pspec;
-  /* The first item is "any verdict". */
-  self->choice.by_verdict = selected != 0 && selected != GTK_INVALID_LIST_POSITION;
-  if (self->choice.by_verdict)
-    self->choice.verdict = (SyVerdict) (selected - 1);
-  gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
+  if (self->filling)
+    return;
+  g_clear_pointer (&self->choice.machine, g_free);
+  g_clear_pointer (&self->choice.gear_kind, g_free);
+  if (self->words->narrow == SY_NARROW_VERDICT)
+    self->choice.by_verdict = key != NULL && sy_verdict_from_id (key, &self->choice.verdict);
+  else if (self->words->narrow == SY_NARROW_MACHINE)
+    self->choice.machine = g_strdup (key);
+  else
+    self->choice.gear_kind = g_strdup (key);
+  refilter (self);
+}
+
+static void
+due_toggled_cb (GtkCheckButton *button, SyTasksPage *self)
+{
+  self->choice.due = gtk_check_button_get_active (button);
+  refilter (self);
+}
+
+static guint
+find_key (SyTasksPage *self, const char *key)
+{
+  for (guint i = 0; key != NULL && self->keys[i] != NULL; i++)
+    if (g_str_equal (self->keys[i], key))
+      return i + 1;
+  return 0;
+}
+
+/* Takes @keys. What was chosen stays chosen while it is among them. */
+static void
+set_keys (SyTasksPage *self, char **keys)
+{
+  GtkStringList *labels = gtk_string_list_new (NULL);
+  g_autofree char *chosen = g_strdup (self->choice.machine);
+
+  self->filling = TRUE;
+  g_strfreev (self->keys);
+  self->keys = keys;
+  gtk_string_list_append (labels, sy_translate (self->words->any));
+  for (guint i = 0; keys[i] != NULL; i++)
+    {
+      SyVerdict verdict;
+
+      if (self->words->narrow == SY_NARROW_VERDICT && sy_verdict_from_id (keys[i], &verdict))
+        gtk_string_list_append (labels, sy_translate (sy_verdict_title (verdict)));
+      else
+        gtk_string_list_append (labels,
+                                self->words->narrow == SY_NARROW_GEAR ? sy_gear_kind_words (keys[i]) : keys[i]);
+    }
+  gtk_drop_down_set_model (GTK_DROP_DOWN (self->narrow), G_LIST_MODEL (labels));
+  g_object_unref (labels);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->narrow), find_key (self, chosen));
+  self->filling = FALSE;
+  if (chosen != NULL && find_key (self, chosen) == 0)
+    narrow_changed_cb (G_OBJECT (self->narrow), NULL, self);
+}
+
+static gboolean
+read_machines_cb (gpointer user_data)
+{
+  SyTasksPage *self = user_data;
+  g_auto (GStrv) machines = sy_task_machines (G_LIST_MODEL (self->ours), self->choice.item_kind);
+
+  self->reading = 0;
+  if (!g_strv_equal ((const char *const *) machines, (const char *const *) self->keys))
+    set_keys (self, g_steal_pointer (&machines));
+  return G_SOURCE_REMOVE;
+}
+
+static void
+ours_changed_cb (GListModel *model, guint position, guint removed, guint added, SyTasksPage *self)
+{
+  (void) model, (void) position, (void) removed, (void) added;
+  /* Once, however many rows are announced one after the other. */
+  if (self->words->narrow == SY_NARROW_MACHINE && self->reading == 0)
+    self->reading = g_idle_add_full (G_PRIORITY_LOW, read_machines_cb, self, NULL);
   update_state (self);
 }
 
@@ -167,7 +259,8 @@ clear_cb (GtkButton *button, SyTasksPage *self)
 {
   (void) button;
   sy_tasks_page_set_search (self, "");
-  sy_tasks_page_set_verdict (self, FALSE, SY_VERDICT_BY_HAND);
+  sy_tasks_page_set_choice (self, NULL);
+  sy_tasks_page_set_due (self, FALSE);
   sy_tasks_page_focus_search (self);
 }
 
@@ -214,30 +307,42 @@ add_buttons (GtkWidget *state)
   return buttons;
 }
 
+/* The button that begins a new item of the kind. */
 static GtkWidget *
-new_empty_state (void)
+new_begin (SyTasksPage *self)
 {
-  GtkWidget *state = new_state (_("No task has been measured yet"),
-                                _("This is where the lifts of the workshop stand, the most pressing first. Measure one "
-                                  "lift – the load, where the hands are at its start and end, how often – and learn "
-                                  "whether hands may do it, what decides that, and what would bring it down."),
-                                NULL);
-  GtkWidget *buttons = add_buttons (state);
-  GtkWidget *measure = sy_button_new (_("_Measure a lift"), "win.new");
+  GtkWidget *button = sy_button_new (sy_translate (self->words->begin), NULL);
+  GtkActionable *actionable = GTK_ACTIONABLE (button);
 
-  gtk_widget_add_css_class (measure, "suggested-action");
-  gtk_box_append (GTK_BOX (buttons), measure);
-  gtk_box_append (GTK_BOX (buttons), sy_button_new (_("_Print a measuring sheet"), "win.survey"));
+  if (self->words->method == NULL)
+    gtk_actionable_set_action_name (actionable, "win.choose-new");
+  else
+    {
+      gtk_actionable_set_action_name (actionable, "win.new-item");
+      gtk_actionable_set_action_target (actionable, "s", self->words->method);
+    }
+  gtk_widget_add_css_class (button, "suggested-action");
+  return button;
+}
+
+static GtkWidget *
+new_empty_state (SyTasksPage *self)
+{
+  GtkWidget *state = new_state (sy_translate (self->words->empty), sy_translate (self->words->empty_words), NULL);
+  GtkWidget *buttons = add_buttons (state);
+
+  gtk_box_append (GTK_BOX (buttons), new_begin (self));
+  if (self->words->survey != NULL)
+    gtk_box_append (GTK_BOX (buttons), sy_button_new (sy_translate (self->words->survey), "win.survey"));
   return state;
 }
 
 static GtkWidget *
 new_no_match_state (SyTasksPage *self)
 {
-  GtkWidget *state = new_state (_("No task matches"),
-                                _("No name, place, person or reason has all of these words under this verdict."),
-                                NULL);
-  GtkWidget *button = sy_button_new (_("_Show all tasks"), NULL);
+  GtkWidget *state
+    = new_state (sy_translate (self->words->no_match), sy_translate (self->words->no_match_words), NULL);
+  GtkWidget *button = sy_button_new (sy_translate (self->words->show_all), NULL);
 
   g_signal_connect_object (button, "clicked", G_CALLBACK (clear_cb), self, 0);
   gtk_box_append (GTK_BOX (add_buttons (state)), button);
@@ -273,11 +378,14 @@ new_list_state (SyTasksPage *self, SyUnits units)
   GtkSorter *sorter;
 
   self->view = gtk_column_view_new (NULL);
-  self->columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (self->view), units);
+  self->columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (self->view), self->which, units);
   sorter = sy_tasks_columns_sorter (self->columns);
 
   self->filter = GTK_FILTER (gtk_custom_filter_new (match_cb, self, NULL));
-  self->filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->list)),
+  self->ours = gtk_filter_list_model_new (
+    g_object_ref (G_LIST_MODEL (self->list)),
+    GTK_FILTER (gtk_custom_filter_new (is_ours_cb, (gpointer) self->choice.item_kind, NULL)));
+  self->filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->ours)),
                                               g_object_ref (self->filter));
   self->sorted = gtk_sort_list_model_new (g_object_ref (G_LIST_MODEL (self->filtered)), sorter);
   self->selection = gtk_single_selection_new (NULL);
@@ -285,47 +393,78 @@ new_list_state (SyTasksPage *self, SyUnits units)
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->sorted));
   gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
-  sy_tasks_columns_sort_by (self->columns, SY_BY_RANK, GTK_SORT_DESCENDING);
+  sy_tasks_columns_sort_by (self->columns, self->words->first,
+                            self->words->descending ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING);
 
-  gtk_widget_set_name (self->view, "tasks");
-  sy_name (self->view, _("Tasks"));
-  sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Tasks"));
+  gtk_widget_set_name (self->view, self->words->page);
+  sy_name (self->view, sy_translate (self->words->title));
+  sy_name_rows (GTK_COLUMN_VIEW (self->view), sy_translate (self->words->title));
   g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
   g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
-  g_signal_connect_object (self->list, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
+  g_signal_connect_object (self->ours, "items-changed", G_CALLBACK (ours_changed_cb), self, 0);
   g_signal_connect_object (self->list, "notify", G_CALLBACK (notify_cb), self, 0);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->view);
   return scrolled;
 }
 
-static GtkWidget *
-new_verdict_choice (SyTasksPage *self)
+/* Machines are read from the rows, now and whenever they change. */
+static char **
+first_keys (SyTasksPage *self)
 {
-  g_autoptr (GPtrArray) labels = g_ptr_array_new ();
+  GStrvBuilder *builder = g_strv_builder_new ();
+  char **keys;
 
-  g_ptr_array_add (labels, (gpointer) _("Any verdict"));
-  for (int i = 0; i < SY_N_VERDICTS; i++)
-    g_ptr_array_add (labels, (gpointer) sy_translate (sy_verdict_title ((SyVerdict) i)));
-  g_ptr_array_add (labels, NULL);
-  self->verdict = gtk_drop_down_new_from_strings ((const char *const *) labels->pdata);
-  gtk_widget_set_name (self->verdict, "verdict-filter");
-  gtk_widget_set_tooltip_text (self->verdict, _("Show only tasks with this verdict"));
-  sy_name (self->verdict, _("Show only tasks with this verdict"));
-  g_signal_connect_object (self->verdict, "notify::selected", G_CALLBACK (verdict_changed_cb), self, 0);
-  return self->verdict;
+  if (self->words->narrow == SY_NARROW_VERDICT)
+    for (int i = 0; i < SY_N_VERDICTS; i++)
+      g_strv_builder_add (builder, sy_verdict_id ((SyVerdict) i));
+  else if (self->words->narrow == SY_NARROW_GEAR)
+    for (gsize i = 0; i < G_N_ELEMENTS (sy_gear_kind_choices); i++)
+      g_strv_builder_add (builder, sy_gear_kind_choices[i].id);
+  else
+    {
+      g_strv_builder_unref (builder);
+      return sy_task_machines (G_LIST_MODEL (self->ours), self->choice.item_kind);
+    }
+  keys = g_strv_builder_end (builder);
+  g_strv_builder_unref (builder);
+  return keys;
+}
+
+static GtkWidget *
+new_narrow (SyTasksPage *self)
+{
+  const char *name = sy_translate (self->words->narrow_name);
+
+  self->narrow = gtk_drop_down_new (NULL, NULL);
+  gtk_widget_set_name (self->narrow, "narrow");
+  gtk_widget_set_tooltip_text (self->narrow, name);
+  g_signal_connect_object (self->narrow, "notify::selected", G_CALLBACK (narrow_changed_cb), self, 0);
+  set_keys (self, first_keys (self));
+  sy_name (self->narrow, name);
+  return self->narrow;
+}
+
+static GtkWidget *
+new_due (SyTasksPage *self)
+{
+  self->due = gtk_check_button_new_with_mnemonic (sy_translate (self->words->due));
+  gtk_widget_set_name (self->due, "due");
+  gtk_widget_set_tooltip_text (self->due, _("Show only what is out of date or falls due within 30 days"));
+  sy_name (self->due, _("Show only what is out of date or falls due within 30 days"));
+  g_signal_connect_object (self->due, "toggled", G_CALLBACK (due_toggled_cb), self, 0);
+  return self->due;
 }
 
 static GtkWidget *
 new_bar (SyTasksPage *self)
 {
   GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *measure = sy_button_new (_("_Measure a lift"), "win.new");
 
   self->search = gtk_search_entry_new ();
   gtk_widget_set_name (self->search, "search");
   gtk_widget_set_hexpand (self->search, TRUE);
-  g_object_set (self->search, "placeholder-text", _("Search name, place, people, reasons"), NULL);
-  sy_name (self->search, _("Search the tasks"));
+  g_object_set (self->search, "placeholder-text", sy_translate (self->words->search), NULL);
+  sy_name (self->search, sy_translate (self->words->search_name));
   gtk_search_entry_set_key_capture_widget (GTK_SEARCH_ENTRY (self->search), GTK_WIDGET (self));
   g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
   g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
@@ -335,12 +474,13 @@ new_bar (SyTasksPage *self)
   self->count = gtk_label_new (NULL);
   gtk_widget_add_css_class (self->count, "sy-quiet");
   gtk_widget_add_css_class (self->count, "sy-figures");
-  gtk_widget_add_css_class (measure, "suggested-action");
 
   gtk_box_append (GTK_BOX (bar), self->search);
-  gtk_box_append (GTK_BOX (bar), new_verdict_choice (self));
+  gtk_box_append (GTK_BOX (bar), new_narrow (self));
+  if (self->words->due != NULL)
+    gtk_box_append (GTK_BOX (bar), new_due (self));
   gtk_box_append (GTK_BOX (bar), self->count);
-  gtk_box_append (GTK_BOX (bar), measure);
+  gtk_box_append (GTK_BOX (bar), new_begin (self));
   gtk_widget_set_margin_start (bar, 18);
   gtk_widget_set_margin_end (bar, 18);
   gtk_widget_set_margin_top (bar, 12);
@@ -372,12 +512,12 @@ build (SyTasksPage *self, SyUnits units)
   gtk_widget_set_vexpand (self->states, TRUE);
   gtk_stack_add_named (states, new_state (_("Reading the record…"), "", NULL), "loading");
   gtk_stack_add_named (states, new_list_state (self, units), "list");
-  gtk_stack_add_named (states, new_empty_state (), "empty");
+  gtk_stack_add_named (states, new_empty_state (self), "empty");
   gtk_stack_add_named (states, new_no_match_state (self), "no-match");
   gtk_stack_add_named (states, new_error_state (self), "error");
 
   gtk_box_append (GTK_BOX (self->box), new_bar (self));
-  self->drafts = sy_drafts_new (sy_worker_get_store (self->worker));
+  self->drafts = sy_drafts_new (sy_worker_get_store (self->worker), self->choice.item_kind);
   gtk_box_append (GTK_BOX (self->box), self->drafts);
   gtk_box_append (GTK_BOX (self->box), self->states);
   gtk_box_append (GTK_BOX (self->box), new_caution ());
@@ -409,6 +549,7 @@ sy_tasks_page_dispose (GObject *object)
 {
   SyTasksPage *self = SY_TASKS_PAGE (object);
 
+  g_clear_handle_id (&self->reading, g_source_remove);
   if (self->columns != NULL)
     gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
   g_clear_pointer (&self->columns, sy_tasks_columns_free);
@@ -416,10 +557,14 @@ sy_tasks_page_dispose (GObject *object)
   g_clear_object (&self->selection);
   g_clear_object (&self->sorted);
   g_clear_object (&self->filtered);
+  g_clear_object (&self->ours);
   g_clear_object (&self->filter);
   g_clear_object (&self->list);
   g_clear_object (&self->worker);
   g_clear_pointer (&self->choice.words, g_strfreev);
+  g_clear_pointer (&self->choice.machine, g_free);
+  g_clear_pointer (&self->choice.gear_kind, g_free);
+  g_clear_pointer (&self->keys, g_strfreev);
   g_clear_pointer (&self->searched, g_free);
   G_OBJECT_CLASS (sy_tasks_page_parent_class)->dispose (object);
 }
@@ -452,14 +597,17 @@ sy_tasks_page_init (SyTasksPage *self)
 }
 
 GtkWidget *
-sy_tasks_page_new (SyWorker *worker, SyUnits units)
+sy_tasks_page_new (SyWorker *worker, SyTaskList *list, SyRegister which, SyUnits units)
 {
   SyTasksPage *self = g_object_new (SY_TYPE_TASKS_PAGE, NULL);
 
   self->worker = g_object_ref (worker);
-  self->list = sy_task_list_new (worker);
+  self->list = g_object_ref (list);
+  self->which = which;
+  self->words = sy_register_page (which);
+  self->choice.item_kind = sy_register_item_kind (which);
   build (self, units);
-  sy_name (GTK_WIDGET (self), _("Tasks"));
+  sy_name (GTK_WIDGET (self), sy_translate (self->words->title));
   return GTK_WIDGET (self);
 }
 
@@ -495,10 +643,18 @@ sy_tasks_page_set_search (SyTasksPage *self, const char *search)
 }
 
 void
-sy_tasks_page_set_verdict (SyTasksPage *self, gboolean by_verdict, SyVerdict verdict)
+sy_tasks_page_set_choice (SyTasksPage *self, const char *key)
 {
   g_return_if_fail (SY_IS_TASKS_PAGE (self));
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->verdict), by_verdict ? (guint) verdict + 1 : 0);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->narrow), find_key (self, key));
+}
+
+void
+sy_tasks_page_set_due (SyTasksPage *self, gboolean due)
+{
+  g_return_if_fail (SY_IS_TASKS_PAGE (self));
+  if (self->due != NULL)
+    gtk_check_button_set_active (GTK_CHECK_BUTTON (self->due), due);
 }
 
 GListModel *

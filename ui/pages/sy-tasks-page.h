@@ -7,20 +7,24 @@
 #include "sy-task-list.h"
 
 /*
- * The list of tasks: search, filter by verdict, order by any column; drafts not yet saved above it.
- * Asks its window for what is to be done: "win.open-task" (s: id), "win.open-draft" (s: draft), "win.new",
- * "win.survey".
+ * The list of the items of one kind – tasks, dies or gear: search, a choice (of a verdict, a machine, a kind of gear),
+ * only what is out of date, order by any column; drafts not yet saved above it.
+ * Asks its window for what is to be done: "win.open-task" (s: id), "win.open-draft" (s: draft), "win.choose-new",
+ * "win.new-item" (s: method), "win.survey".
  */
 #define SY_TYPE_TASKS_PAGE (sy_tasks_page_get_type ())
 G_DECLARE_FINAL_TYPE (SyTasksPage, sy_tasks_page, SY, TASKS_PAGE, GtkWidget)
 
-GtkWidget *sy_tasks_page_new (SyWorker *worker, SyUnits units);
-/* Unit system in which masses are shown. */
+/* @list: of all items of the worker's store; one for all pages. */
+GtkWidget *sy_tasks_page_new (SyWorker *worker, SyTaskList *list, SyRegister which, SyUnits units);
+/* Unit system in which masses and places are shown. */
 void sy_tasks_page_set_units (SyTasksPage *page, SyUnits units);
 void sy_tasks_page_focus_search (SyTasksPage *page);
 void sy_tasks_page_set_search (SyTasksPage *page, const char *search);
-/* FALSE: any verdict. */
-void sy_tasks_page_set_verdict (SyTasksPage *page, gboolean by_verdict, SyVerdict verdict);
+/* A verdict's id, a machine or the id of a kind of gear; NULL, or what is not there to be chosen: any. */
+void sy_tasks_page_set_choice (SyTasksPage *page, const char *key);
+/* Only what is out of date or due soon; does nothing for dies, which do not fall due. */
+void sy_tasks_page_set_due (SyTasksPage *page, gboolean due);
 /* Reads the drafts anew. */
 void sy_tasks_page_refresh_drafts (SyTasksPage *page);
 /* The rows as shown, in order: a GListModel of SyTaskRow. */

@@ -42,9 +42,9 @@ sy_test_has_answer (gpointer user_data)
   return ((SyTestAnswer *) user_data)->result != NULL;
 }
 
-/* Saves a new task and waits for it. Return value: whether it was saved. */
+/* Saves @facts as an item of that name and waits for it. Return value: whether it was saved. */
 static inline gboolean
-sy_test_save (SyWorker *worker, const char *name, double mass, SyRecordResult *saved, GError **error)
+sy_test_record (SyWorker *worker, const char *name, const char *facts, SyRecordResult *saved, GError **error)
 {
   SySaveRequest *request = sy_save_request_new ();
   SyTestAnswer answer = { NULL, NULL };
@@ -54,13 +54,44 @@ sy_test_save (SyWorker *worker, const char *name, double mass, SyRecordResult *s
   request->by = g_strdup ("A. Tester");
   request->why = g_strdup ("first look");
   request->base = -1;
-  request->facts = sy_test_facts (mass, "bay 3");
+  request->facts = g_strdup (facts);
   sy_worker_save_async (worker, request, NULL, sy_test_answered, &answer);
   if (!sy_test_until (sy_test_has_answer, &answer, 20000))
     return FALSE;
   done = sy_worker_save_finish (worker, answer.result, saved, error);
   g_object_unref (answer.result);
   return done;
+}
+
+/* The same of a lift. */
+static inline gboolean
+sy_test_save (SyWorker *worker, const char *name, double mass, SyRecordResult *saved, GError **error)
+{
+  g_autofree char *facts = sy_test_facts (mass, "bay 3");
+
+  return sy_test_record (worker, name, facts, saved, error);
+}
+
+/* A die of one block on four points, and an item of gear. New strings. */
+static inline char *
+sy_test_die (double weighed, const char *machine)
+{
+  return g_strdup_printf ("{\"method\":\"die-mass\",\"units\":\"metric\",\"place\":\"rack\",\"machine\":\"%s\","
+                          "\"storage\":\"bay 4\",\"weighed\":%g,\"bodies\":[{\"label\":\"block\",\"shape\":\"block\","
+                          "\"size\":[400,300,100],\"at\":[0,0,50],\"material\":\"steel\"}],\"points\":["
+                          "{\"label\":\"A\",\"at\":[-180,-130,100]},{\"label\":\"B\",\"at\":[180,-130,100]},"
+                          "{\"label\":\"C\",\"at\":[180,130,100]},{\"label\":\"D\",\"at\":[-180,130,100]}],"
+                          "\"halves\":[\"upper\",\"lower\"],\"ties\":[\"two straps\"]}",
+                          machine, weighed);
+}
+
+static inline char *
+sy_test_gear (const char *kind, const char *wll, const char *due, const char *serves)
+{
+  return g_strdup_printf ("{\"method\":\"gear\",\"units\":\"metric\",\"place\":\"hall\",\"kind\":\"%s\","
+                          "\"identity\":\"X-1\",\"wll\":\"%s\",\"rated_as\":\"leg\",\"due\":\"%s\","
+                          "\"serves\":[%s],\"storage\":\"hook 1\",\"condition\":\"good\"}",
+                          kind, wll, due, serves);
 }
 
 /* A folder of its own for everything that the program keeps for a person; call first of all. */

@@ -182,6 +182,30 @@ words_that_are_searched_follow_the_task (void **state)
   assert_false (sy_task_row_update (row, renamed));
 }
 
+static void
+a_new_day_is_told_once_for_all (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  g_autoptr (SyTaskList) list = new_list (worker);
+  g_autoptr (GPtrArray) tasks = new_tasks (20);
+  Announced announced = { 0 };
+
+  (void) state;
+  sy_task_list_merge (list, tasks);
+  g_signal_connect (list, "items-changed", G_CALLBACK (items_changed_cb), &announced);
+  sy_task_list_set_today (list, 1);
+  assert_int_equal (announced.signals, 0); /* nothing falls due */
+  sy_event_set (&((SyTask *) tasks->pdata[4])->valid_until, "1970-01-03");
+  sy_task_list_merge (list, tasks);
+  assert_int_equal (announced.signals, 1);
+  sy_task_list_set_today (list, 1);
+  assert_int_equal (announced.signals, 1);
+  sy_task_list_set_today (list, 2);
+  assert_int_equal (announced.signals, 2);
+  assert_int_equal (announced.removed, 20);
+  assert_int_equal (announced.added, 20);
+}
+
 static gboolean
 has_one (gpointer list)
 {
@@ -266,6 +290,7 @@ main (void)
     cmocka_unit_test (what_did_not_change_is_not_announced),
     cmocka_unit_test (a_row_keeps_its_identity),
     cmocka_unit_test (changed_rows_are_told_before_new_ones),
+    cmocka_unit_test (a_new_day_is_told_once_for_all),
     cmocka_unit_test (words_that_are_searched_follow_the_task),
     cmocka_unit_test (what_this_program_saves_appears),
     cmocka_unit_test (what_another_program_saves_appears),

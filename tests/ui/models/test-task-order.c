@@ -160,6 +160,102 @@ a_verdict_chooses (void **state)
   assert_false (sy_task_chosen (row, &choice));
 }
 
+static SyTaskRow *
+new_gear (const char *name, const char *until, double today)
+{
+  g_autoptr (SyTask) task = sy_task_new ();
+  SyTaskRow *row;
+
+  sy_event_set (&task->id, name);
+  sy_event_set (&task->name, name);
+  sy_event_set (&task->item_kind, SY_ITEM_GEAR);
+  sy_event_set (&task->valid_until, until);
+  sy_event_set (&task->detail.gear_kind, "hoist");
+  sy_event_set (&task->detail.machine, "Press 4, Press 10");
+  task->verdict = SY_VERDICT_WITHIN_CAPACITY;
+  row = sy_task_row_new (task);
+  sy_task_row_set_today (row, today);
+  return row;
+}
+
+static void
+what_is_longest_overdue_stands_first_and_what_has_no_date_last (void **state)
+{
+  g_autoptr (SyTaskRow) past = new_gear ("past", "1970-01-05", 9);
+  g_autoptr (SyTaskRow) today = new_gear ("today", "1970-01-10", 9);
+  g_autoptr (SyTaskRow) never = new_gear ("never", "", 9);
+
+  (void) state;
+  assert_close (sy_task_row_get_days_left (past), -5, 0, 0);
+  assert_true (sy_task_row_is_expired (past));
+  assert_close (sy_task_row_get_days_left (today), 0, 0, 0);
+  assert_false (sy_task_row_is_expired (today));
+  assert_false (sy_task_row_is_expired (never));
+  assert_int_equal (sign (sy_task_order (past, today, SY_BY_DUE, FALSE)), -1);
+  assert_int_equal (sign (sy_task_order (today, never, SY_BY_DUE, FALSE)), -1);
+  assert_int_equal (sign (-sy_task_order (today, never, SY_BY_DUE, TRUE)), -1);
+  /* A verdict that no longer holds stands with those for which facts are missing. */
+  assert_int_equal (sign (sy_task_order (today, past, SY_BY_VERDICT, FALSE)), -1);
+  assert_int_equal (sy_task_row_get_verdict (past), SY_VERDICT_INCOMPLETE);
+  assert_int_equal (sy_task_row_get_verdict (today), SY_VERDICT_WITHIN_CAPACITY);
+}
+
+static void
+a_new_day_changes_only_what_has_a_date (void **state)
+{
+  g_autoptr (SyTaskRow) due = new_gear ("due", "1970-01-05", 3);
+  g_autoptr (SyTaskRow) never = new_gear ("never", "", 3);
+
+  (void) state;
+  assert_false (sy_task_row_set_today (due, 3));
+  assert_true (sy_task_row_set_today (due, 4));
+  assert_false (sy_task_row_set_today (never, 4));
+}
+
+static void
+kind_machine_and_due_date_choose (void **state)
+{
+  g_autoptr (SyTaskRow) row = new_gear ("hoist", "1970-02-10", 10); /* 30 days left */
+  const struct
+  {
+    SyTaskChoice choice;
+    gboolean chosen;
+  } cases[] = {
+    { { .item_kind = SY_ITEM_GEAR }, TRUE },     { { .item_kind = SY_ITEM_DIE }, FALSE },
+    { { .machine = (char *) "Press 4" }, TRUE }, { { .machine = (char *) "Press 10" }, TRUE },
+    { { .machine = (char *) "Press 1" }, FALSE }, { { .machine = (char *) "10" }, FALSE },
+    { { .gear_kind = (char *) "hoist" }, TRUE }, { { .gear_kind = (char *) "hoist-ring" }, FALSE },
+    { { .due = TRUE }, TRUE },
+  };
+  const SyTaskChoice due = { .due = TRUE };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    if (sy_task_chosen (row, &cases[i].choice) != cases[i].chosen)
+      fail_msg ("case %zu: expected %d", i, cases[i].chosen);
+  sy_task_row_set_today (row, 9);
+  assert_false (sy_task_chosen (row, &due));
+}
+
+static void
+machines_are_named_once_in_the_order_of_people (void **state)
+{
+  g_autoptr (GListStore) rows = g_list_store_new (SY_TYPE_TASK_ROW);
+  g_autoptr (SyTaskRow) one = new_gear ("one", "", 0);
+  g_autoptr (SyTaskRow) other = new_gear ("other", "", 0);
+  g_auto (GStrv) machines = NULL;
+  g_auto (GStrv) none = NULL;
+
+  (void) state;
+  g_list_store_append (rows, one);
+  g_list_store_append (rows, other);
+  machines = sy_task_machines (G_LIST_MODEL (rows), SY_ITEM_GEAR);
+  none = sy_task_machines (G_LIST_MODEL (rows), SY_ITEM_DIE);
+  assert_int_equal (g_strv_length (machines), 2);
+  assert_string_equal (machines[0], "Press 4");
+  assert_int_equal (g_strv_length (none), 0);
+}
+
 int
 main (void)
 {
@@ -172,6 +268,10 @@ main (void)
     cmocka_unit_test (places_without_a_name_come_last),
     cmocka_unit_test (every_word_must_occur),
     cmocka_unit_test (a_verdict_chooses),
+    cmocka_unit_test (what_is_longest_overdue_stands_first_and_what_has_no_date_last),
+    cmocka_unit_test (a_new_day_changes_only_what_has_a_date),
+    cmocka_unit_test (kind_machine_and_due_date_choose),
+    cmocka_unit_test (machines_are_named_once_in_the_order_of_people),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);

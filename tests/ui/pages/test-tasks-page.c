@@ -3,7 +3,9 @@
 
 #include <gtk/gtk.h>
 
+#include "sy-date.h"
 #include "sy-draft.h"
+#include "sy-tasks-cells.h"
 #include "sy-tasks-columns.h"
 #include "sy-tasks-page.h"
 #include "sy-test-facts.h"
@@ -20,15 +22,22 @@ new_worker (const char *store)
 }
 
 static GtkWidget *
-new_page (SyWorker *worker)
+new_page_of (SyWorker *worker, SyRegister which)
 {
   GtkWidget *window = gtk_window_new ();
-  GtkWidget *page = sy_tasks_page_new (worker, SY_UNITS_METRIC);
+  g_autoptr (SyTaskList) list = sy_task_list_new (worker);
+  GtkWidget *page = sy_tasks_page_new (worker, list, which, SY_UNITS_METRIC);
 
   gtk_window_set_child (GTK_WINDOW (window), page);
   gtk_window_set_default_size (GTK_WINDOW (window), 1100, 600);
   gtk_window_present (GTK_WINDOW (window));
   return page;
+}
+
+static GtkWidget *
+new_page (SyWorker *worker)
+{
+  return new_page_of (worker, SY_REGISTER_TASKS);
 }
 
 static void
@@ -162,12 +171,12 @@ search_and_verdict_narrow_the_list (void **state)
   assert_shown (page, "heavy");
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "bay");
   assert_shown (page, "heavy middle light");
-  sy_tasks_page_set_verdict (SY_TASKS_PAGE (page), TRUE, SY_VERDICT_MECHANICAL);
+  sy_tasks_page_set_choice (SY_TASKS_PAGE (page), "mechanical");
   assert_shown (page, "heavy");
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "light");
   wait_state (page, "no-match");
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "");
-  sy_tasks_page_set_verdict (SY_TASKS_PAGE (page), FALSE, SY_VERDICT_BY_HAND);
+  sy_tasks_page_set_choice (SY_TASKS_PAGE (page), NULL);
   assert_shown (page, "heavy middle light");
   end_page (page);
 }
@@ -231,6 +240,113 @@ drafts_stand_above_the_list (void **state)
   end_page (page);
 }
 
+static void
+record (SyWorker *worker, const char *name, char *facts)
+{
+  g_autofree char *taken = facts;
+
+  assert_true (sy_test_record (worker, name, taken, NULL, NULL));
+}
+
+/* Days from today, as documents write them. */
+static const char *
+day (double days, char *text)
+{
+  sy_date_print (sy_clock_today () + days, text);
+  return text;
+}
+
+static void
+every_kind_has_a_list_of_its_own (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *dies = new_page_of (worker, SY_REGISTER_DIES);
+  GtkWidget *gear = new_page_of (worker, SY_REGISTER_GEAR);
+  GtkWidget *tasks = new_page (worker);
+  char date[SY_DATE_TEXT_MAX];
+
+  (void) state;
+  wait_state (dies, "empty");
+  assert_true (sy_test_shows (dies, "No die is in the register yet"));
+  wait_state (gear, "empty");
+  record (worker, "ring", sy_test_facts (12, "bay"));
+  record (worker, "die 10", sy_test_die (300, "Press 3"));
+  record (worker, "die 9", sy_test_die (200, "Press 4"));
+  record (worker, "hook", sy_test_gear ("hook", "2 t", day (100, date), ""));
+  wait_rows (dies, 2);
+  wait_rows (gear, 1);
+  wait_rows (tasks, 1);
+  assert_shown (dies, "die 9 die 10");
+  assert_true (sy_test_shows (dies, "2 dies"));
+  end_page (dies);
+  end_page (gear);
+  end_page (tasks);
+}
+
+static guint
+count_choices (GtkWidget *page)
+{
+  GtkWidget *narrow = sy_test_find_name (page, "narrow");
+
+  return g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (narrow)));
+}
+
+static gboolean
+has_three_choices (gpointer page)
+{
+  return count_choices (page) == 3;
+}
+
+static void
+dies_are_chosen_by_their_machine (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page_of (worker, SY_REGISTER_DIES);
+
+  (void) state;
+  record (worker, "a", sy_test_die (300, "Press 3"));
+  record (worker, "b", sy_test_die (200, "Press 4"));
+  record (worker, "c", sy_test_die (100, "Press 3"));
+  wait_rows (page, 3);
+  assert_true (sy_test_until (has_three_choices, page, 20000));
+  sy_tasks_page_set_choice (SY_TASKS_PAGE (page), "Press 3");
+  assert_shown (page, "a c");
+  /* What is chosen stays chosen when another machine comes before it. */
+  record (worker, "d", sy_test_die (100, "Hammer"));
+  assert_shown (page, "a c");
+  sy_tasks_page_set_choice (SY_TASKS_PAGE (page), NULL);
+  wait_rows (page, 4);
+  end_page (page);
+}
+
+static void
+gear_is_chosen_by_kind_and_by_what_falls_due (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page_of (worker, SY_REGISTER_GEAR);
+  char date[SY_DATE_TEXT_MAX];
+
+  (void) state;
+  record (worker, "later", sy_test_gear ("hook", "2 t", day (31, date), ""));
+  record (worker, "soon", sy_test_gear ("shackle", "2 t", day (30, date), ""));
+  record (worker, "today", sy_test_gear ("hook", "2 t", day (0, date), ""));
+  record (worker, "past", sy_test_gear ("hook", "2 t", day (-1, date), ""));
+  wait_rows (page, 4);
+  assert_shown (page, "past today soon later");
+  assert_true (sy_test_shows (page, "· expired"));
+  assert_true (sy_test_shows (page, "· today"));
+  assert_true (sy_test_shows (page, "· 31 days"));
+  sy_tasks_page_set_due (SY_TASKS_PAGE (page), TRUE);
+  assert_shown (page, "past today soon");
+  sy_tasks_page_set_choice (SY_TASKS_PAGE (page), "shackle");
+  assert_shown (page, "soon");
+  assert_true (sy_test_shows (page, "1 of 4 items"));
+  sy_tasks_page_set_due (SY_TASKS_PAGE (page), FALSE);
+  sy_tasks_page_set_choice (SY_TASKS_PAGE (page), "beam");
+  wait_state (page, "no-match");
+  end_page (page);
+}
+
 /* Rows in a view of their own, so that what has no value can be among them. */
 static SyTaskRow *
 new_row (const char *name, double index)
@@ -262,7 +378,7 @@ static void
 what_has_no_value_is_last_both_ways (void **state)
 {
   GtkWidget *view = g_object_ref_sink (gtk_column_view_new (NULL));
-  SyTasksColumns *columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (view), SY_UNITS_METRIC);
+  SyTasksColumns *columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (view), SY_REGISTER_TASKS, SY_UNITS_METRIC);
   GListStore *store = g_list_store_new (SY_TYPE_TASK_ROW);
   g_autoptr (GtkSortListModel) sorted = gtk_sort_list_model_new (G_LIST_MODEL (store),
                                                                  sy_tasks_columns_sorter (columns));
@@ -298,6 +414,33 @@ what_has_no_value_is_last_both_ways (void **state)
   g_object_unref (view);
 }
 
+static void
+assert_verdict (const char *until, double today, SyVerdict verdict, const char *words)
+{
+  g_autoptr (SyTask) task = sy_task_new ();
+  g_autoptr (SyTaskRow) row = NULL;
+  g_autofree char *said = NULL;
+
+  sy_event_set (&task->valid_until, until);
+  task->verdict = verdict;
+  row = sy_task_row_new (task);
+  sy_task_row_set_today (row, today);
+  said = sy_tasks_cell_words (row, SY_BY_VERDICT, SY_UNITS_METRIC);
+  assert_string_equal (said, words);
+}
+
+static void
+what_no_longer_holds_is_said_in_the_verdict (void **state)
+{
+  (void) state;
+  /* Day 10 is 1970-01-11. */
+  assert_verdict ("1970-01-11", 10, SY_VERDICT_WITHIN_CAPACITY, "Within rated capacity");
+  assert_verdict ("1970-01-11", 11, SY_VERDICT_WITHIN_CAPACITY, "Expired on 1970-01-11 · Within rated capacity");
+  assert_verdict ("1970-01-11", 11, SY_VERDICT_DO_NOT_LIFT, "Do not lift · expired on 1970-01-11");
+  assert_verdict ("", 11, SY_VERDICT_WITHIN_CAPACITY, "Within rated capacity");
+  assert_verdict ("1970-01-11", NAN, SY_VERDICT_WITHIN_CAPACITY, "Within rated capacity");
+}
+
 int
 main (void)
 {
@@ -307,6 +450,10 @@ main (void)
     cmocka_unit_test (search_and_verdict_narrow_the_list),
     cmocka_unit_test (a_change_moves_a_row_and_keeps_it),
     cmocka_unit_test (drafts_stand_above_the_list),
+    cmocka_unit_test (every_kind_has_a_list_of_its_own),
+    cmocka_unit_test (dies_are_chosen_by_their_machine),
+    cmocka_unit_test (gear_is_chosen_by_kind_and_by_what_falls_due),
+    cmocka_unit_test (what_no_longer_holds_is_said_in_the_verdict),
     cmocka_unit_test (what_has_no_value_is_last_both_ways),
   };
   int failed;
