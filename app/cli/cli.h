@@ -21,6 +21,8 @@ int cli_sheet (int argc, char **argv);
 int cli_attach (int argc, char **argv);
 int cli_attachments (int argc, char **argv);
 int cli_attachment (int argc, char **argv);
+int cli_find_gear (int argc, char **argv);
+int cli_what_lifts (int argc, char **argv);
 
 /* Parses options; on a mistake says so on standard error and returns FALSE. */
 gboolean cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *arguments);

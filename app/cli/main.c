@@ -25,6 +25,10 @@ static const struct
   { "attachments", cli_attachments, "--store FILE [--kind KIND] ITEM", N_ ("the files of an item, a JSON line each") },
   { "attachment", cli_attachment, "--store FILE [--kind KIND] [--line N] ITEM NAME -o OUT",
     N_ ("write an attached file out again") },
+  { "find-gear", cli_find_gear, "--store FILE [--policy FILE] FACTS",
+    N_ ("which gear of the register carries each place of a rigged lift, a JSON line each") },
+  { "what-lifts", cli_what_lifts, "--store FILE [--machine NAME] [--policy FILE]",
+    N_ ("the dies against hoists, cranes, trucks and carts, a JSON line each") },
   { "sheet", cli_sheet, "--kind survey [--units metric|us] [--paper a4|letter] -o OUT.pdf",
     N_ ("a sheet to print") },
 };

@@ -109,8 +109,10 @@ void
 sy_register_add_reasons (GPtrArray *texts, const SyFindings *findings, SyVerdict verdict, gboolean below,
                          SyTranslate translate)
 {
+  /* That handling can be avoided is no fault of an item. */
   for (int i = 0; i < findings->n_reasons; i++)
-    if ((sy_verdict_rank (findings->reasons[i].verdict) < sy_verdict_rank (verdict)) == below)
+    if ((sy_verdict_rank (findings->reasons[i].verdict) < sy_verdict_rank (verdict)) == below
+        && strcmp (findings->reasons[i].id, "can-be-avoided") != 0)
       sy_register_add_text (texts, sy_words_reason (findings, &findings->reasons[i], translate));
 }
 

@@ -1,0 +1,57 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef REGISTER_HELP_H
+#define REGISTER_HELP_H
+
+#include "sy-test.h"
+
+#include "sy-register.h"
+
+/* Items of a register without a store, and what is said of them. */
+
+static inline SyRegisterItem *
+help_add (GPtrArray *items, const char *item_kind, const char *name, const char *facts)
+{
+  SyRegisterItem *item = sy_register_item_new (name, name, item_kind, facts);
+
+  g_ptr_array_add (items, item);
+  return item;
+}
+
+static inline GPtrArray *
+help_items (void)
+{
+  return g_ptr_array_new_with_free_func ((GDestroyNotify) sy_register_item_free);
+}
+
+/* A piece of gear that is in date until 2027-03-01; @more: further members, "" for none. */
+static inline SyRegisterItem *
+help_gear (GPtrArray *items, const char *kind, const char *name, const char *more)
+{
+  g_autofree char *facts = g_strdup_printf ("{\"method\":\"gear\",\"units\":\"metric\",\"kind\":\"%s\",\"identity\":\"%s\","
+                                            "\"last_examined\":\"2026-09-01\",\"due\":\"2027-03-01\"%s%s}",
+                                            kind, name, *more ? "," : "", more);
+
+  return help_add (items, SY_ITEM_GEAR, name, facts);
+}
+
+static inline gboolean
+help_says (const GPtrArray *texts, const char *words)
+{
+  for (guint i = 0; i < texts->len; i++)
+    if (strstr (texts->pdata[i], words) != NULL)
+      return TRUE;
+  return FALSE;
+}
+
+static inline void
+help_assert_says (const GPtrArray *texts, const char *words, int line)
+{
+  if (help_says (texts, words))
+    return;
+  for (guint i = 0; i < texts->len; i++)
+    print_error ("line %d: said “%s”\n", line, (const char *) texts->pdata[i]);
+  fail_msg ("line %d: nothing says “%s”", line, words);
+}
+#define assert_says(texts, words) help_assert_says ((texts), (words), __LINE__)
+
+#endif
