@@ -58,12 +58,11 @@ end_title (const SyFindings *findings, const char *symbol)
 }
 
 static GtkWidget *
-new_quantity (const SyFindings *findings, const SyQuantity *quantity)
+new_quantity (const SyFindings *findings, const SyQuantity *quantity, const char *short_symbol)
 {
-  const char *dot = strchr (quantity->symbol->symbol, '.');
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *symbol = sy_part_label (dot != NULL ? dot + 1 : quantity->symbol->symbol, "sy-strong");
+  GtkWidget *symbol = sy_part_label (short_symbol, "sy-strong");
   GtkWidget *label = sy_part_label (sy_translate (quantity->symbol->label), NULL);
   g_autofree char *value = sy_words_quantity (quantity->value, quantity->symbol->kind, findings->units);
   GtkWidget *figure = sy_part_label (value, "sy-figures");
@@ -90,6 +89,53 @@ new_quantity (const SyFindings *findings, const SyQuantity *quantity)
   return row;
 }
 
+/* "leg.A.tension": what it is of, as far as the last dot, and the rest. */
+static char *
+dup_subject (const SyNamed *named)
+{
+  const char *first = strchr (named->text, '.'), *last = strrchr (named->text, '.');
+
+  return first == last ? g_strndup (named->text, (gsize) (last - named->text))
+                       : g_strndup (first + 1, (gsize) (last - first - 1));
+}
+
+static char *
+subject_title (const SyNamed *named)
+{
+  g_autofree char *subject = dup_subject (named);
+  char *dot;
+
+  if (g_str_has_prefix (named->text, "leg."))
+    return g_strdup_printf (_("Leg %s"), subject);
+  dot = g_str_has_prefix (named->text, "element.") ? strchr (subject, '.') : NULL;
+  if (dot == NULL)
+    return g_steal_pointer (&subject);
+  *dot = '\0';
+  return g_strdup_printf (_("%s at %s"), dot + 1, subject);
+}
+
+/* Quantities of what the facts name, thing by thing. */
+static void
+add_named (GtkWidget *box, const SyFindings *findings)
+{
+  g_autofree char *title = NULL;
+
+  for (gsize i = 0; i < findings->sink.n_named; i++)
+    {
+      const SyNamed *named = &findings->named[i];
+      g_autofree char *of = subject_title (named);
+      const char *last = strrchr (named->text, '.');
+
+      if (named->quantity.state == SY_STATE_ABSENT)
+        continue;
+      if (g_strcmp0 (of, title) != 0)
+        gtk_box_append (GTK_BOX (box), sy_part_heading (of));
+      g_free (title);
+      title = g_steal_pointer (&of);
+      gtk_box_append (GTK_BOX (box), new_quantity (findings, &named->quantity, last != NULL ? last + 1 : named->text));
+    }
+}
+
 static void
 update_findings (GtkWidget *box, SyForm *form)
 {
@@ -100,13 +146,13 @@ update_findings (GtkWidget *box, SyForm *form)
     return;
   findings = sy_form_get_assessment (form)->findings;
   /* What holds for the whole task first, then end by end. */
-  gtk_box_append (GTK_BOX (box), sy_part_heading (_("The task as a whole")));
+  gtk_box_append (GTK_BOX (box), sy_part_heading (_("As a whole")));
   for (gsize i = 0; i < findings->method->n_symbols; i++)
     {
       const SyQuantity *quantity = &findings->quantities[i];
 
       if (quantity->state != SY_STATE_ABSENT && end_title (findings, quantity->symbol->symbol) == NULL)
-        gtk_box_append (GTK_BOX (box), new_quantity (findings, quantity));
+        gtk_box_append (GTK_BOX (box), new_quantity (findings, quantity, quantity->symbol->symbol));
     }
   for (gsize i = 0; i < findings->method->n_symbols; i++)
     {
@@ -118,8 +164,9 @@ update_findings (GtkWidget *box, SyForm *form)
       if (g_strcmp0 (of, title) != 0)
         gtk_box_append (GTK_BOX (box), sy_part_heading (of));
       title = of;
-      gtk_box_append (GTK_BOX (box), new_quantity (findings, quantity));
+      gtk_box_append (GTK_BOX (box), new_quantity (findings, quantity, strchr (quantity->symbol->symbol, '.') + 1));
     }
+  add_named (box, findings);
   {
     g_autofree char *method
         = g_strdup_printf (_("Method: %s, edition %d here. Policy: %s, version %d."),

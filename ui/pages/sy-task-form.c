@@ -2,6 +2,9 @@
 #include "sy-task-form.h"
 
 #include "sy-i18n.h"
+#include "sy-list-rows.h"
+#include "sy-name.h"
+#include "sy-task-kinds.h"
 #include "sy-task-parts.h"
 #include "sy-task-section.h"
 #include "sy-text-row.h"
@@ -13,33 +16,33 @@ struct _SyTaskForm
   GtkBox parent_instance;
 
   SyForm *form;
+  SyField name_field;  /* the name belongs to the record, not to the method's facts; here it looks like one */
   GtkWidget *name;
-  GPtrArray *sections; /* of SyTaskSection, borrowed */
+  GPtrArray *sections; /* of SyTaskSection, borrowed              */
+  GPtrArray *takers;   /* buttons that lead to the register, borrowed */
 };
 
 enum
 {
   NAME_EDITED,
+  TAKE,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (SyTaskForm, sy_task_form, GTK_TYPE_BOX)
 
-/* The name belongs to the record, not to the method's facts; here it looks like one. */
-static const SyField name_field = {
-  .name = "name",
-  .label = N_ ("Name of the task"),
-  .help = N_ ("What is lifted and where it goes, as people here call it."),
-  .type = SY_MEMBER_TEXT,
-  .required = true,
-};
-
 static void
 name_edited_cb (SyFact *fact G_GNUC_UNUSED, SyTaskForm *self)
 {
   sy_fact_set_note (SY_FACT (self->name), NULL, NULL);
   g_signal_emit (self, signals[NAME_EDITED], 0);
+}
+
+static void
+take_cb (GtkButton *button, SyTaskForm *self)
+{
+  g_signal_emit (self, signals[TAKE], 0, g_object_get_data (G_OBJECT (button), "sy-take"));
 }
 
 static gboolean
@@ -88,7 +91,13 @@ add_leaves (SyTaskForm *self, GtkWidget *box, const SyField *field, const char *
       gtk_box_append (GTK_BOX (box), fact);
       return;
     }
-  for (gsize i = 0; i < field->n_members && field->type == SY_MEMBER_GROUP; i++)
+  if (field->type == SY_MEMBER_LIST)
+    {
+      gtk_box_append (GTK_BOX (box), sy_part_label (sy_translate (field->label), "sy-strong"));
+      gtk_box_append (GTK_BOX (box), sy_list_rows_new (self->form, path));
+      return;
+    }
+  for (gsize i = 0; i < field->n_members; i++)
     {
       g_autofree char *member = g_strdup_printf ("%s.%s", path, field->members[i].name);
 
@@ -121,6 +130,7 @@ sy_task_form_dispose (GObject *object)
 
   g_clear_object (&self->form);
   g_clear_pointer (&self->sections, g_ptr_array_unref);
+  g_clear_pointer (&self->takers, g_ptr_array_unref);
   G_OBJECT_CLASS (sy_task_form_parent_class)->dispose (object);
 }
 
@@ -130,6 +140,8 @@ sy_task_form_class_init (SyTaskFormClass *class)
   G_OBJECT_CLASS (class)->dispose = sy_task_form_dispose;
   signals[NAME_EDITED] = g_signal_new ("name-edited", SY_TYPE_TASK_FORM, G_SIGNAL_RUN_LAST, 0, NULL,
                                        NULL, NULL, G_TYPE_NONE, 0);
+  signals[TAKE] = g_signal_new ("take", SY_TYPE_TASK_FORM, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                G_TYPE_STRING);
 }
 
 static void
@@ -138,6 +150,23 @@ sy_task_form_init (SyTaskForm *self)
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_widget_add_css_class (GTK_WIDGET (self), "sy-facts");
   self->sections = g_ptr_array_new ();
+  self->takers = g_ptr_array_new ();
+}
+
+/* A section that can be filled from the register has a button for it, once somebody opens the register. */
+static void
+add_taker (SyTaskForm *self, SyTaskSection *section, const SyPlanSection *plan)
+{
+  GtkWidget *button = sy_button_new (_("_Take from the register…"), NULL);
+  g_autofree char *name = g_strdup_printf ("take:%s", plan->id);
+
+  gtk_widget_set_name (button, name);
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  gtk_widget_set_visible (button, FALSE);
+  g_object_set_data (G_OBJECT (button), "sy-take", (gpointer) plan->take);
+  g_signal_connect (button, "clicked", G_CALLBACK (take_cb), self);
+  sy_task_section_add_first (section, button);
+  g_ptr_array_add (self->takers, button);
 }
 
 GtkWidget *
@@ -147,8 +176,12 @@ sy_task_form_new (SyForm *form)
   gsize n;
   const SyPlanSection *sections = sy_task_plan (sy_form_get_method (form), &n);
 
+  const SyTaskKind *kind = sy_task_kind (sy_form_get_method (form));
+
   self->form = g_object_ref (form);
-  self->name = sy_text_row_new (&name_field);
+  self->name_field = (SyField) { .name = "name", .label = kind->name_label, .help = kind->name_help,
+                                 .type = SY_MEMBER_TEXT, .required = true };
+  self->name = sy_text_row_new (&self->name_field);
   gtk_widget_set_name (sy_fact_get_field (SY_FACT (self->name)), "name");
   g_signal_connect (self->name, "edited", G_CALLBACK (name_edited_cb), self);
   for (gsize i = 0; i < n; i++)
@@ -157,11 +190,27 @@ sy_task_form_new (SyForm *form)
 
       if (sections[i].has_name)
         sy_task_section_add_first (SY_TASK_SECTION (section), self->name);
+      if (sections[i].take != NULL)
+        add_taker (self, SY_TASK_SECTION (section), &sections[i]);
       g_ptr_array_add (self->sections, section);
       gtk_box_append (GTK_BOX (self), section);
     }
   add_rest (self, sections, n);
   return GTK_WIDGET (self);
+}
+
+void
+sy_task_form_settle (SyTaskForm *self)
+{
+  for (guint i = 0; i < self->sections->len; i++)
+    sy_task_section_settle (g_ptr_array_index (self->sections, i));
+}
+
+void
+sy_task_form_offer_register (SyTaskForm *self, gboolean offer)
+{
+  for (guint i = 0; i < self->takers->len; i++)
+    gtk_widget_set_visible (g_ptr_array_index (self->takers, i), offer);
 }
 
 const char *

@@ -5,7 +5,6 @@
 #include "sy-task-form.h"
 #include "sy-task-history.h"
 #include "sy-task-page.h"
-#include "sy-task-remedies.h"
 #include "sy-task-saver.h"
 
 /* What the line above the page asks. */
@@ -29,7 +28,6 @@ struct _SyTaskPage
   SyNotice notice_kind;
   SyTaskForm *facts;
   GtkWidget *tabs;      /* GtkStack */
-  SyTaskRemedies *remedies;
   SyTaskHistory *history;
   SyTaskSaver *saver;
 
@@ -44,6 +42,8 @@ struct _SyTaskPage
   gboolean has_draft;   /* a file stands for what is typed */
   gboolean loading;     /* changes now are no edits */
   GCancellable *cancellable;
+  SyTaskChoose choose;  /* opens the register, NULL: there is none */
+  gpointer choose_data;
 };
 
 /* sy-task-page.c */
@@ -51,6 +51,15 @@ void sy_task_page_refresh (SyTaskPage *self);
 void sy_task_page_show_notice (SyTaskPage *self, SyNotice kind, const char *words, const char *yes,
                                const char *no);
 gboolean sy_task_page_name_is_changed (SyTaskPage *self);
+/* The person changed something. */
+void sy_task_page_edited (SyTaskPage *self);
+/* Makes the form and what shows it anew where they are for another method. FALSE: there is no such method. */
+gboolean sy_task_page_set_method (SyTaskPage *self, const char *method);
+
+/* sy-task-page-layout.c */
+void sy_task_page_build (SyTaskPage *self);
+void sy_task_page_build_task (SyTaskPage *self); /* for self->form */
+void sy_task_page_unbuild_task (SyTaskPage *self);
 
 /* sy-task-page-record.c */
 void sy_task_page_schedule_draft (SyTaskPage *self);

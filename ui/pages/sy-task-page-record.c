@@ -2,6 +2,7 @@
 /* A task page and the record: opening, saving, the draft, what others saved meanwhile. */
 #include "sy-i18n.h"
 #include "sy-settings.h"
+#include "sy-task-kinds.h"
 #include "sy-task-page-private.h"
 #include "sy-task-parts.h"
 #include "sy-task-stored.h"
@@ -34,6 +35,8 @@ write_draft (SyTaskPage *self)
   draft->name = g_strdup (sy_task_form_get_name (self->facts));
   draft->base = self->base;
   draft->saved_at = g_get_real_time () / G_USEC_PER_SEC;
+  g_free (draft->method);
+  draft->method = g_strdup (sy_form_get_method (self->form)->id);
   sy_form_fill_draft (self->form, draft);
   if (sy_draft_write (draft, sy_worker_get_store (self->worker), &error))
     {
@@ -94,6 +97,7 @@ take_draft (SyTaskPage *self, const SyDraft *draft)
   self->loading = TRUE;
   sy_form_load_draft (self->form, draft);
   sy_task_form_set_name (self->facts, draft->name != NULL ? draft->name : "");
+  sy_task_form_settle (self->facts);
   self->loading = FALSE;
   self->base = draft->base;
   self->has_draft = TRUE;
@@ -141,7 +145,7 @@ sy_task_page_begin_new (SyTaskPage *self, SyUnits units, const char *draft_id)
   if (error != NULL)
     self->trouble_words = g_strdup (error->message);
   show_task (self);
-  sy_task_form_focus (self->facts, "avoid.possible");
+  sy_task_form_focus (self->facts, sy_task_kind (sy_form_get_method (self->form))->first);
 }
 
 static void
@@ -177,7 +181,10 @@ load_revision (SyTaskPage *self, const SyRevision *revision, GError **error)
   self->loading = TRUE;
   loaded = sy_form_load_document (self->form, revision->event->facts, error);
   if (loaded)
-    set_name (self, revision->event->name);
+    {
+      set_name (self, revision->event->name);
+      sy_task_form_settle (self->facts);
+    }
   self->loading = FALSE;
   if (!loaded)
     return FALSE;
@@ -215,6 +222,15 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer data)
   if (revision == NULL)
     {
       show_trouble (self, error != NULL ? error->message : _("There is no such task in this record."));
+      return;
+    }
+  if (!sy_task_page_set_method (self, revision->event->method))
+    {
+      g_autofree char *words
+          = g_strdup_printf (_("This was assessed by “%s”, a method that this edition does not have."),
+                             revision->event->method);
+
+      show_trouble (self, words);
       return;
     }
   sy_task_history_set (self->history, revisions);
@@ -313,7 +329,9 @@ sy_task_page_revise (SyTaskPage *self, gint64 revision)
 
       sy_task_saver_set_why (self->saver, why);
     }
-  gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "pictures");
+  sy_task_form_settle (self->facts);
+  if (gtk_stack_get_child_by_name (GTK_STACK (self->tabs), "pictures") != NULL)
+    gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "pictures");
 }
 
 /* Saving */
@@ -344,8 +362,8 @@ save_failed (SyTaskPage *self, const GError *error)
   g_free (self->trouble_words);
   if (g_error_matches (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_NAME))
     {
-      self->trouble_words = g_strdup (_("Another task has that name. Give this one a name of its own."));
-      sy_task_form_mark_name (self->facts, _("Another task has that name."));
+      self->trouble_words = g_strdup (_("Another one has that name. Give this one a name of its own."));
+      sy_task_form_mark_name (self->facts, _("Another one has that name."));
       sy_task_form_focus (self->facts, "name");
     }
   else
@@ -456,7 +474,7 @@ sy_task_page_save (SyTaskPage *self)
   g_autofree char *name = g_strstrip (g_strdup (sy_task_form_get_name (self->facts)));
   if (name[0] == '\0')
     {
-      sy_task_form_mark_name (self->facts, _("The task needs a name."));
+      sy_task_form_mark_name (self->facts, _("It needs a name."));
       sy_task_page_refresh (self);
       sy_task_page_focus_fact (self, "name");
       return;

@@ -2,14 +2,11 @@
 #include "sy-task-page.h"
 
 #include "sy-i18n.h"
-#include "sy-task-findings.h"
+#include "sy-task-kinds.h"
 #include "sy-task-page-private.h"
 #include "sy-task-parts.h"
-#include "sy-task-result.h"
 
 #include <string.h>
-
-#define FACTS_WIDTH 470
 
 enum
 {
@@ -52,7 +49,9 @@ dup_title (SyTaskPage *self)
                               ? g_strstrip (g_strdup (sy_task_form_get_name (self->facts)))
                               : g_strdup ("");
 
-  return name[0] != '\0' ? g_steal_pointer (&name) : g_strdup (_("New task"));
+  if (name[0] != '\0' || self->form == NULL)
+    return g_steal_pointer (&name);
+  return g_strdup (sy_translate (sy_task_kind (sy_form_get_method (self->form))->new_title));
 }
 
 static gboolean
@@ -73,7 +72,7 @@ refresh_saver (SyTaskPage *self)
   else if (sentence != NULL)
     sy_task_saver_say (self->saver, SY_SAVER_BLOCKED, sentence, sy_form_problem_path (self->form, 0));
   else if (name_is_blank (self))
-    sy_task_saver_say (self->saver, SY_SAVER_BLOCKED, _("The task has no name yet."), "name");
+    sy_task_saver_say (self->saver, SY_SAVER_BLOCKED, _("It has no name yet."), "name");
   else if (sy_task_page_get_dirty (self))
     sy_task_saver_say (self->saver, SY_SAVER_PLAIN, _("Not saved yet. What is typed is kept as a draft."),
                        NULL);
@@ -109,8 +108,8 @@ sy_task_page_show_notice (SyTaskPage *self, SyNotice kind, const char *words, co
 
 /* Callbacks */
 
-static void
-edited (SyTaskPage *self)
+void
+sy_task_page_edited (SyTaskPage *self)
 {
   if (self->loading)
     return;
@@ -122,61 +121,13 @@ edited (SyTaskPage *self)
 static void
 form_changed_cb (SyForm *form G_GNUC_UNUSED, SyTaskPage *self)
 {
-  edited (self);
-}
-
-static void
-name_edited_cb (SyTaskForm *facts G_GNUC_UNUSED, SyTaskPage *self)
-{
-  edited (self);
-}
-
-static void
-go_to_fact_cb (GtkWidget *from G_GNUC_UNUSED, const char *path, SyTaskPage *self)
-{
-  sy_task_page_focus_fact (self, path);
-}
-
-static void
-save_cb (SyTaskSaver *saver G_GNUC_UNUSED, SyTaskPage *self)
-{
-  sy_task_page_save (self);
-}
-
-static void
-cautions_cb (GtkWidget *result G_GNUC_UNUSED, SyTaskPage *self)
-{
-  gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "reasons");
-}
-
-static void
-revise_cb (SyTaskHistory *history G_GNUC_UNUSED, gint64 revision, SyTaskPage *self)
-{
-  sy_task_page_revise (self, revision);
-}
-
-static void
-notice_yes_cb (GtkButton *button G_GNUC_UNUSED, SyTaskPage *self)
-{
-  sy_task_page_answer (self, TRUE);
-}
-
-static void
-notice_no_cb (GtkButton *button G_GNUC_UNUSED, SyTaskPage *self)
-{
-  sy_task_page_answer (self, FALSE);
+  sy_task_page_edited (self);
 }
 
 static void
 worker_changed_cb (SyWorker *worker G_GNUC_UNUSED, SyTaskPage *self)
 {
   sy_task_page_reload_history (self);
-}
-
-static void
-focus_left_cb (GtkEventControllerFocus *controller G_GNUC_UNUSED, SyTaskPage *self)
-{
-  sy_task_page_flush_draft (self);
 }
 
 /* Actions */
@@ -213,121 +164,37 @@ discard_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *par
   sy_task_page_discard (SY_TASK_PAGE (widget));
 }
 
-/* Layout */
-
-static GtkWidget *
-new_notice (SyTaskPage *self)
-{
-  self->notice = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  self->notice_words = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, "xalign",
-                                     0.0, "wrap", TRUE, "hexpand", TRUE, NULL);
-  self->notice_yes = gtk_button_new_with_label ("");
-  self->notice_no = gtk_button_new_with_label ("");
-  gtk_widget_set_name (self->notice_yes, "notice-yes");
-  gtk_widget_set_name (self->notice_no, "notice-no");
-  gtk_widget_add_css_class (self->notice, "sy-notice");
-  gtk_widget_set_visible (self->notice, FALSE);
-  g_signal_connect (self->notice_yes, "clicked", G_CALLBACK (notice_yes_cb), self);
-  g_signal_connect (self->notice_no, "clicked", G_CALLBACK (notice_no_cb), self);
-  gtk_box_append (GTK_BOX (self->notice), self->notice_words);
-  gtk_box_append (GTK_BOX (self->notice), self->notice_yes);
-  gtk_box_append (GTK_BOX (self->notice), self->notice_no);
-  return self->notice;
-}
+/* The method */
 
 static void
-add_tab (SyTaskPage *self, GtkWidget *child, const char *name, const char *title)
+drop_task (SyTaskPage *self)
 {
-  gtk_stack_add_titled (GTK_STACK (self->tabs), sy_part_scroller (child, title), name, title);
+  if (self->form == NULL)
+    return;
+  g_signal_handlers_disconnect_by_data (self->form, self);
+  sy_task_page_unbuild_task (self);
+  g_clear_object (&self->form);
 }
 
-/* In a language with long words the row of tabs must not push the page over the edge of a small screen: it moves
-   with the keyboard's focus then. */
-static GtkWidget *
-new_tab_row (GtkWidget *switcher)
+gboolean
+sy_task_page_set_method (SyTaskPage *self, const char *method)
 {
-  GtkWidget *row = gtk_scrolled_window_new ();
-
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (row), GTK_POLICY_EXTERNAL, GTK_POLICY_NEVER);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (row), switcher);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("What to look at"), -1);
-  return row;
+  if (sy_method_find (method) == NULL)
+    return FALSE;
+  if (self->form != NULL && strcmp (sy_form_get_method (self->form)->id, method) == 0)
+    return TRUE;
+  drop_task (self);
+  self->form = sy_form_new (sy_worker_get_desk (self->worker), method, SY_UNITS_METRIC);
+  sy_task_page_build_task (self);
+  g_signal_connect (self->form, "changed", G_CALLBACK (form_changed_cb), self);
+  return TRUE;
 }
 
-static GtkWidget *
-new_right (SyTaskPage *self)
+const SyMethod *
+sy_task_page_get_method (SyTaskPage *self)
 {
-  GtkWidget *right = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *result = sy_task_result_new (self->form);
-  GtkWidget *pictures = sy_task_pictures_new (self->form);
-  GtkWidget *switcher = gtk_stack_switcher_new ();
-
-  self->tabs = gtk_stack_new ();
-  gtk_widget_set_name (self->tabs, "tabs");
-  gtk_stack_set_hhomogeneous (GTK_STACK (self->tabs), FALSE);
-  self->remedies = SY_TASK_REMEDIES (sy_task_remedies_new (self->form));
-  self->history = SY_TASK_HISTORY (sy_task_history_new (sy_form_get_desk (self->form)));
-  add_tab (self, pictures, "pictures", _("Drawings"));
-  add_tab (self, GTK_WIDGET (self->remedies), "help", _("What would help"));
-  add_tab (self, sy_task_findings_new (self->form), "findings", _("Findings"));
-  add_tab (self, sy_task_reasons_new (self->form), "reasons", _("Reasons"));
-  add_tab (self, sy_task_spread_new (self->form), "spread", _("Spread"));
-  add_tab (self, GTK_WIDGET (self->history), "history", _("History"));
-  gtk_stack_switcher_set_stack (GTK_STACK_SWITCHER (switcher), GTK_STACK (self->tabs));
-  gtk_widget_add_css_class (switcher, "sy-tabs");
-  gtk_widget_set_halign (switcher, GTK_ALIGN_START);
-  g_signal_connect (result, "cautions", G_CALLBACK (cautions_cb), self);
-  g_signal_connect (pictures, "fact", G_CALLBACK (go_to_fact_cb), self);
-  g_signal_connect (self->history, "revise", G_CALLBACK (revise_cb), self);
-  gtk_box_append (GTK_BOX (right), result);
-  gtk_box_append (GTK_BOX (right), new_tab_row (switcher));
-  gtk_box_append (GTK_BOX (right), self->tabs);
-  return right;
-}
-
-static GtkWidget *
-new_task (SyTaskPage *self)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *columns = gtk_paned_new (GTK_ORIENTATION_HORIZONTAL);
-
-  self->facts = SY_TASK_FORM (sy_task_form_new (self->form));
-  g_signal_connect (self->facts, "name-edited", G_CALLBACK (name_edited_cb), self);
-  gtk_paned_set_start_child (GTK_PANED (columns),
-                             sy_part_scroller (GTK_WIDGET (self->facts), _("Facts")));
-  gtk_paned_set_end_child (GTK_PANED (columns), new_right (self));
-  gtk_paned_set_shrink_start_child (GTK_PANED (columns), FALSE);
-  gtk_paned_set_shrink_end_child (GTK_PANED (columns), FALSE);
-  gtk_paned_set_resize_start_child (GTK_PANED (columns), FALSE);
-  gtk_paned_set_position (GTK_PANED (columns), FACTS_WIDTH);
-  gtk_widget_add_css_class (columns, "sy-columns");
-  gtk_widget_set_vexpand (columns, TRUE);
-  self->saver = SY_TASK_SAVER (sy_task_saver_new ());
-  g_signal_connect (self->saver, "save", G_CALLBACK (save_cb), self);
-  g_signal_connect (self->saver, "go", G_CALLBACK (go_to_fact_cb), self);
-  gtk_box_append (GTK_BOX (box), new_notice (self));
-  gtk_box_append (GTK_BOX (box), columns);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->saver));
-  return box;
-}
-
-static void
-build (SyTaskPage *self)
-{
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-
-  self->states = gtk_stack_new ();
-  self->trouble = sy_part_label (NULL, "sy-problem");
-  gtk_widget_set_halign (self->trouble, GTK_ALIGN_CENTER);
-  gtk_stack_add_named (GTK_STACK (self->states),
-                       sy_part_label (_("Opening the task…"), "sy-waiting"), "wait");
-  gtk_stack_add_named (GTK_STACK (self->states), self->trouble, "trouble");
-  gtk_stack_add_named (GTK_STACK (self->states), new_task (self), "task");
-  gtk_stack_set_visible_child_name (GTK_STACK (self->states), "task");
-  gtk_widget_set_parent (self->states, GTK_WIDGET (self));
-  g_signal_connect (focus, "leave", G_CALLBACK (focus_left_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+  g_return_val_if_fail (SY_IS_TASK_PAGE (self), NULL);
+  return sy_form_get_method (self->form);
 }
 
 /* Class */
@@ -431,17 +298,33 @@ sy_task_page_init (SyTaskPage *self)
 }
 
 GtkWidget *
-sy_task_page_new (SyWorker *worker)
+sy_task_page_new (SyWorker *worker, const char *method)
 {
   SyTaskPage *self = g_object_new (SY_TYPE_TASK_PAGE, NULL);
 
   self->worker = g_object_ref (worker);
-  self->form = sy_form_new (sy_worker_get_desk (worker), "lift", SY_UNITS_METRIC);
-  build (self);
-  g_signal_connect (self->form, "changed", G_CALLBACK (form_changed_cb), self);
+  sy_task_page_build (self);
+  if (method == NULL || !sy_task_page_set_method (self, method))
+    sy_task_page_set_method (self, "lift");
   g_signal_connect (worker, "changed", G_CALLBACK (worker_changed_cb), self);
   sy_task_page_refresh (self);
   return GTK_WIDGET (self);
+}
+
+void
+sy_task_page_set_chooser (SyTaskPage *self, SyTaskChoose choose, gpointer user_data)
+{
+  g_return_if_fail (SY_IS_TASK_PAGE (self));
+  self->choose = choose;
+  self->choose_data = user_data;
+  sy_task_form_offer_register (self->facts, choose != NULL);
+}
+
+void
+sy_task_page_take (SyTaskPage *self, const char *const *paths, const char *const *texts, gsize n)
+{
+  g_return_if_fail (SY_IS_TASK_PAGE (self));
+  sy_form_set_many (self->form, paths, texts, n);
 }
 
 void

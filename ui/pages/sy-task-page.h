@@ -8,8 +8,8 @@
 #include "sy-worker.h"
 
 /*
- * One task: the first question, the facts as a form, the drawings, the steelyard, what takes the limit down, findings,
- * what would help, history. Keeps its draft on disk while there are unsaved changes.
+ * One task, die or piece of gear, whatever its method: the facts as a form, the result, the drawings, findings, reasons,
+ * history, and what else the method has to show. Keeps its draft on disk while there are unsaved changes.
  *
  * Properties: "title" (string, translated), "subtitle" (string), "dirty" (bool).
  * Widget actions, installed on the class: "task.save", "task.undo", "task.redo", "task.units" (switch),
@@ -19,7 +19,9 @@
 #define SY_TYPE_TASK_PAGE (sy_task_page_get_type ())
 G_DECLARE_FINAL_TYPE (SyTaskPage, sy_task_page, SY, TASK_PAGE, GtkWidget)
 
-GtkWidget *sy_task_page_new (SyWorker *worker);
+/* @method: what a new one is assessed by; NULL, or one that does not exist: "lift". What is opened brings its own. */
+GtkWidget *sy_task_page_new (SyWorker *worker, const char *method);
+const SyMethod *sy_task_page_get_method (SyTaskPage *page);
 /* A new task (draft @draft_id, or NULL for an empty one), or an existing one by id (its draft is offered when there is
    one). Loading is asynchronous; the page says so while it lasts. */
 void sy_task_page_begin_new (SyTaskPage *page, SyUnits units, const char *draft_id);
@@ -31,5 +33,11 @@ void sy_task_page_save (SyTaskPage *page);
 void sy_task_page_discard (SyTaskPage *page);
 /* Puts the keyboard focus on a fact, e.g. "origin.H". */
 void sy_task_page_focus_fact (SyTaskPage *page, const char *path);
+
+/* Filling a section from the register: with a chooser set, a button stands in each section that can be filled. It asks for
+   an item of @item_kind ("die"); what was chosen is given to the page with sy_task_page_take, as one step of undo. */
+typedef void (*SyTaskChoose) (SyTaskPage *page, const char *item_kind, gpointer user_data);
+void sy_task_page_set_chooser (SyTaskPage *page, SyTaskChoose choose, gpointer user_data);
+void sy_task_page_take (SyTaskPage *page, const char *const *paths, const char *const *texts, gsize n);
 
 #endif

@@ -3,6 +3,9 @@
 
 #include "sy-i18n.h"
 
+#include <math.h>
+#include <string.h>
+
 GtkWidget *
 sy_part_label (const char *text, const char *css_class)
 {
@@ -114,13 +117,40 @@ char *
 sy_part_index_text (const SyFindings *findings)
 {
   const SyQuantity *index
-      = findings != NULL ? sy_findings_quantity (findings, findings->method->index_symbol) : NULL;
+      = findings != NULL ? sy_findings_quantity (findings, findings->sink.index_symbol) : NULL;
   double goal;
 
   if (index == NULL || index->state == SY_STATE_ABSENT)
     return g_strdup ("–");
   goal = sy_policy_goal (findings->policy, findings->method, findings->units).index;
   return sy_words_against (index->value, goal, SY_KIND_RATIO, findings->units);
+}
+
+double
+sy_part_notice (const SyFindings *findings)
+{
+  double notice = NAN;
+
+  for (int i = 0; i < findings->policy->n_rows; i++)
+    {
+      const SyPolicyRow *row = &findings->policy->rows[i];
+
+      if (strcmp (row->method, findings->method->id) == 0 && g_str_has_suffix (row->symbol, "utilisation")
+          && row->comparator == SY_OVER && row->verdict == SY_VERDICT_IMPROVE && !row->limit_is_symbol)
+        notice = fmin (notice, row->limit[findings->units]);
+    }
+  return notice;
+}
+
+char *
+sy_part_percent (double ratio, const SyFindings *findings)
+{
+  double notice = sy_part_notice (findings);
+  double near = isfinite (notice) && fabs (ratio - notice) < fabs (ratio - 1) ? notice : 1;
+
+  if (!isfinite (ratio))
+    return g_strdup ("\342\210\236");
+  return sy_words_against (ratio * 100, near * 100, SY_KIND_PERCENT, findings->units);
 }
 
 #define NAMED_MAX 3

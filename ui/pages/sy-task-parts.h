@@ -27,6 +27,10 @@ void sy_part_catch_up (GtkWidget *widget);
 
 /* The index of findings against its goal: "2.13", "∞" where no limit holds, "–" without findings. New string. */
 char *sy_part_index_text (const SyFindings *findings);
+/* The part of a capacity over which the policy asks for better: 0.75; NAN: it does not. */
+double sy_part_notice (const SyFindings *findings);
+/* A ratio in percent, with as many decimals as it takes not to look like the limit that it is near to; "∞". New string. */
+char *sy_part_percent (double ratio, const SyFindings *findings);
 /* What is still needed or wrong, in one sentence; NULL when nothing is. New string. */
 char *sy_part_problems_sentence (SyForm *form);
 

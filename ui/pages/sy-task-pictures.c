@@ -6,10 +6,12 @@
 #include "sy-i18n.h"
 #include "sy-lift.h"
 #include "sy-scene-view.h"
+#include "sy-task-kinds.h"
 #include "sy-task-parts.h"
 #include "sy-task-plan.h"
 
 #define VIEWS_MAX 4
+#define LARGE_HEIGHT 300 /* of a view of a method that has nothing but views here */
 #define ENDS_MAX 2
 
 struct _SyTaskPictures
@@ -163,6 +165,8 @@ update (GtkWidget *widget, SyForm *form)
     sy_scene_view_set_assessment (SY_SCENE_VIEW (self->views[i]), assessment);
   if (assessment == NULL)
     return;
+  if (self->bars == NULL)
+    return;
   update_mass (self, assessment->findings);
   update_bars (self, assessment->findings);
 }
@@ -245,21 +249,10 @@ add_ends (SyTaskPictures *self)
     }
 }
 
-GtkWidget *
-sy_task_pictures_new (SyForm *form)
+/* Of a lift: what takes the limit down, and the mass against the reference mass. */
+static void
+add_limits (SyTaskPictures *self)
 {
-  SyTaskPictures *self = g_object_new (SY_TYPE_TASK_PICTURES, NULL);
-  const SyMethod *method = sy_form_get_method (form);
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-
-  self->form = g_object_ref (form);
-  gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
-  for (gsize i = 0; i < method->n_views && i < VIEWS_MAX; i++)
-    gtk_box_append (GTK_BOX (row), new_view (self, i));
-  self->empty = sy_part_label (
-    _("The lift is drawn to scale here, from the side and from above, once the facts on the left are given."),
-    "sy-quiet");
-  self->full = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   self->mass = sy_mass_view_new ();
   self->mass_words = sy_part_label (NULL, "sy-note");
   self->bars_title = sy_part_heading ("");
@@ -267,7 +260,6 @@ sy_task_pictures_new (SyForm *form)
   self->bars = sy_bars_view_new ();
   gtk_widget_set_name (self->bars, "bars");
   g_signal_connect (self->bars, "pressed", G_CALLBACK (pressed_cb), self);
-  gtk_box_append (GTK_BOX (self->full), row);
   gtk_box_append (GTK_BOX (self->full), self->bars_title);
   gtk_box_append (GTK_BOX (self->full), self->end_row);
   gtk_box_append (GTK_BOX (self->full), self->bars);
@@ -276,6 +268,47 @@ sy_task_pictures_new (SyForm *form)
   gtk_box_append (GTK_BOX (self->full), sy_part_heading (_("Mass against the reference mass")));
   gtk_box_append (GTK_BOX (self->full), self->mass);
   gtk_box_append (GTK_BOX (self->full), self->mass_words);
+}
+
+/* In pairs; the first of an odd number has a row to itself. */
+static GtkWidget *
+new_views (SyTaskPictures *self, const SyMethod *method, gboolean large)
+{
+  GtkWidget *grid = gtk_grid_new ();
+  gsize n = MIN (method->n_views, VIEWS_MAX);
+  int at = n % 2 == 1 && n > 1 ? -1 : 0;
+
+  gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 12);
+  for (gsize i = 0; i < n; i++, at++)
+    {
+      GtkWidget *view = new_view (self, i);
+
+      if (large)
+        gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (self->views[i]), LARGE_HEIGHT);
+      if (at < 0)
+        gtk_grid_attach (GTK_GRID (grid), view, 0, 0, 2, 1);
+      else
+        gtk_grid_attach (GTK_GRID (grid), view, at % 2, at / 2 + (n % 2 == 1 && n > 1), 1, 1);
+    }
+  return grid;
+}
+
+GtkWidget *
+sy_task_pictures_new (SyForm *form)
+{
+  SyTaskPictures *self = g_object_new (SY_TYPE_TASK_PICTURES, NULL);
+  const SyMethod *method = sy_form_get_method (form);
+  gsize n_bars;
+
+  (void) sy_task_plan_bars (method, &n_bars);
+  self->form = g_object_ref (form);
+  self->empty = sy_part_label (sy_translate (sy_task_kind (method)->no_drawing), "sy-quiet");
+  self->full = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_box_append (GTK_BOX (self->full), new_views (self, method, n_bars == 0));
+  if (n_bars > 0)
+    add_limits (self);
   gtk_box_append (GTK_BOX (self), self->empty);
   gtk_box_append (GTK_BOX (self), self->full);
   sy_part_follow (GTK_WIDGET (self), form, update);

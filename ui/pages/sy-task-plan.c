@@ -6,10 +6,7 @@
 #include <string.h>
 
 static const SyPlanSection lift_sections[] = {
-  { .id = "avoid",
-    .title = N_ ("Can this handling be avoided?"),
-    .help = N_ ("The first question: a lift that is not done needs no limit."),
-    .rows = { { { "avoid.possible" } }, { { "avoid.why" }, TRUE } } },
+  SY_PLAN_AVOID,
   { .id = "task",
     .title = N_ ("The task"),
     .has_name = TRUE,
@@ -56,7 +53,7 @@ static const SyPlanSection lift_sections[] = {
     .title = N_ ("Asked on the floor"),
     .help = N_ ("The equation does not hold where one of these applies."),
     .rows = { { { "conditions" } } } },
-  { .id = "notes", .title = N_ ("Notes"), .rows = { { { "notes" }, TRUE } } },
+  SY_PLAN_NOTES,
 };
 
 static const SyPlanBar lift_bars[] = {
@@ -73,29 +70,76 @@ static const SyPlanEnd lift_ends[] = {
   { "destination", N_ ("At the destination") },
 };
 
+static const SyPlanCarrier rig_carriers[] = {
+  { N_ ("Sling by the US rule"), "mass_with_allowance", "rule.us.capacity", "rule.us.utilisation", "rule.us", "rule" },
+  { N_ ("Sling by the European rule"), "mass_with_allowance", "rule.en.capacity", "rule.en.utilisation", "rule.en",
+    "rule" },
+};
+static const SyPlanCarrier truck_carriers[] = {
+  { N_ ("The truck as it lifts"), "mass_with_allowance", "capacity", "utilisation", "utilisation", "rating" },
+};
+static const SyPlanCarrier cart_carriers[] = {
+  { N_ ("Load against the rated load"), NULL, NULL, "utilisation", "utilisation", "rated_load" },
+  { N_ ("Nearest to tipping"), NULL, NULL, "tipping", "tipping", "cg_height" },
+};
+
+static const SyPlan lift_plan = { "lift", lift_sections, G_N_ELEMENTS (lift_sections) };
+static const SyPlan *const plans[]
+    = { &lift_plan, &sy_plan_rigged_lift, &sy_plan_die_mass, &sy_plan_gear, &sy_plan_truck, &sy_plan_cart };
+
 static gboolean
-is_lift (const SyMethod *method)
+is (const SyMethod *method, const char *id)
 {
-  return strcmp (method->id, "lift") == 0;
+  return strcmp (method->id, id) == 0;
 }
 
 const SyPlanSection *
 sy_task_plan (const SyMethod *method, gsize *n)
 {
-  *n = is_lift (method) ? G_N_ELEMENTS (lift_sections) : 0;
-  return lift_sections;
+  for (gsize i = 0; i < G_N_ELEMENTS (plans); i++)
+    if (is (method, plans[i]->method))
+      {
+        *n = plans[i]->n;
+        return plans[i]->sections;
+      }
+  *n = 0;
+  return NULL;
 }
 
 const SyPlanBar *
 sy_task_plan_bars (const SyMethod *method, gsize *n)
 {
-  *n = is_lift (method) ? G_N_ELEMENTS (lift_bars) : 0;
+  *n = is (method, "lift") ? G_N_ELEMENTS (lift_bars) : 0;
   return lift_bars;
 }
 
 const SyPlanEnd *
 sy_task_plan_ends (const SyMethod *method, gsize *n)
 {
-  *n = is_lift (method) ? G_N_ELEMENTS (lift_ends) : 0;
+  *n = is (method, "lift") ? G_N_ELEMENTS (lift_ends) : 0;
   return lift_ends;
+}
+
+const SyPlanCarrier *
+sy_task_plan_carriers (const SyMethod *method, gsize *n)
+{
+  const SyPlanCarrier *carriers = NULL;
+
+  *n = 0;
+  if (is (method, "rigged-lift"))
+    {
+      *n = G_N_ELEMENTS (rig_carriers);
+      carriers = rig_carriers;
+    }
+  else if (is (method, "truck"))
+    {
+      *n = G_N_ELEMENTS (truck_carriers);
+      carriers = truck_carriers;
+    }
+  else if (is (method, "cart"))
+    {
+      *n = G_N_ELEMENTS (cart_carriers);
+      carriers = cart_carriers;
+    }
+  return carriers;
 }

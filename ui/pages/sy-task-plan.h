@@ -19,9 +19,10 @@ typedef struct
 {
   const char *paths[SY_PLAN_COLUMNS];
   gboolean prose; /* one fact in words that may take several lines */
+  gboolean checks; /* one set that is ticked as it is done           */
 } SyPlanRow;
 
-/* One way of giving what a section asks. */
+/* One way of giving what a section asks. One without facts (of several) stands for their absence. */
 typedef struct
 {
   const char *label; /* N_(); NULL: the only way */
@@ -37,9 +38,27 @@ typedef struct
   const char *title;      /* N_() */
   const char *help;       /* N_(), NULL for none */
   gboolean has_name;      /* the task's name stands first here */
+  const char *take;       /* kind of item of the register from which it can be filled, NULL: none */
   SyPlanRow rows[SY_PLAN_ROWS]; /* whatever the way */
   SyPlanWay ways[SY_PLAN_WAYS];
 } SyPlanSection;
+
+/* For the methods in sy-task-plan-*.c. */
+typedef struct
+{
+  const char *method;
+  const SyPlanSection *sections;
+  gsize n;
+} SyPlan;
+extern const SyPlan sy_plan_rigged_lift, sy_plan_die_mass, sy_plan_gear, sy_plan_truck, sy_plan_cart;
+
+/* What stands first in every task, whatever the method. */
+#define SY_PLAN_AVOID \
+  { .id = "avoid", \
+    .title = N_ ("Can this handling be avoided?"), \
+    .help = N_ ("The first question: a lift that is not done needs no limit."), \
+    .rows = { { { "avoid.possible" } }, { { "avoid.why" }, TRUE, FALSE } } }
+#define SY_PLAN_NOTES { .id = "notes", .title = N_ ("Notes"), .rows = { { { "notes" }, TRUE, FALSE } } }
 
 /* The sections for a method; @n receives how many. */
 const SyPlanSection *sy_task_plan (const SyMethod *method, gsize *n);
@@ -60,5 +79,17 @@ typedef struct
 } SyPlanEnd;
 const SyPlanBar *sy_task_plan_bars (const SyMethod *method, gsize *n);
 const SyPlanEnd *sy_task_plan_ends (const SyMethod *method, gsize *n);
+
+/* Something that carries, of which a method has one: symbols of its quantities. */
+typedef struct
+{
+  const char *name;      /* N_()                                  */
+  const char *demand;    /* NULL: it is no mass                   */
+  const char *capacity;  /* NULL with @demand                     */
+  const char *ratio;
+  const char *governing; /* as a result names it where it governs */
+  const char *fact;      /* what says what it may carry           */
+} SyPlanCarrier;
+const SyPlanCarrier *sy_task_plan_carriers (const SyMethod *method, gsize *n);
 
 #endif

@@ -2,9 +2,18 @@
 #include "sy-task-result.h"
 
 #include "sy-beam-view.h"
+#include "sy-capacity-view.h"
+#include "sy-carriers.h"
 #include "sy-i18n.h"
+#include "sy-task-kinds.h"
 #include "sy-task-parts.h"
 #include "sy-verdict-label.h"
+
+#include <math.h>
+#include <string.h>
+
+/* What stands beside the tabs in a window 720 high; the whole is under "Load path". */
+#define WEAKEST 4
 
 struct _SyTaskResult
 {
@@ -13,7 +22,11 @@ struct _SyTaskResult
   GtkWidget *verdict;
   GtkWidget *symbol;
   GtkWidget *index;
-  GtkWidget *beam;
+  GtkWidget *valid;    /* until when it holds                      */
+  GtkWidget *picture;  /* holds what of these there is             */
+  GtkWidget *beam;     /* NULL: the method has no steelyard        */
+  GtkWidget *capacity; /* NULL: the method is not about capacities */
+  GtkWidget *more;     /* leads to those that are not in @capacity */
   GtkWidget *sentence;
   GtkWidget *cautions;
   GtkWidget *all_cautions;
@@ -22,17 +35,92 @@ struct _SyTaskResult
 enum
 {
   CAUTIONS,
+  PATH,
+  FACT,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (SyTaskResult, sy_task_result, GTK_TYPE_BOX)
 
+/* The figure beside the verdict and what stands before it. New strings. */
 static void
-update_with_findings (SyTaskResult *self, const SyFindings *findings)
+get_figure (const SyFindings *findings, char **name, char **figure)
 {
+  const SyTaskKind *kind = sy_task_kind (findings->method);
+  const char *symbol = kind->figure != NULL ? kind->figure : findings->sink.index_symbol;
+  const SyQuantity *quantity = symbol != NULL ? sy_findings_quantity (findings, symbol) : NULL;
+
+  *name = g_strdup (kind->figure_name != NULL ? sy_translate (kind->figure_name) : symbol);
+  if (quantity == NULL || quantity->state == SY_STATE_ABSENT)
+    *figure = g_strdup (symbol != NULL ? "–" : "");
+  else if (kind->figure != NULL)
+    *figure = sy_words_quantity (quantity->value, quantity->symbol->kind, findings->units);
+  else
+    *figure = findings->method->by_capacity ? sy_part_percent (quantity->value, findings)
+                                            : sy_part_index_text (findings);
+}
+
+static void
+update_valid (SyTaskResult *self, const SyFindings *findings)
+{
+  const SyQuantity *until = sy_findings_quantity (findings, "valid_until");
+  g_autofree char *date = NULL;
+  g_autofree char *words = NULL;
+  gboolean has = until != NULL && until->state == SY_STATE_VALUE;
+  gboolean expired = has && findings->as_of > until->value;
+
+  gtk_widget_set_visible (self->valid, has);
+  if (!has)
+    return;
+  date = sy_words_quantity (until->value, SY_KIND_DATE, findings->units);
+  words = expired ? g_strdup_printf (_("Expired: held until %s"), date) : g_strdup_printf (_("Holds until %s"), date);
+  gtk_label_set_text (GTK_LABEL (self->valid), words);
+  if (expired)
+    gtk_widget_add_css_class (self->valid, "sy-strong");
+  else
+    gtk_widget_remove_css_class (self->valid, "sy-strong");
+}
+
+/* What is not shown here, in words. */
+static void
+update_more (SyTaskResult *self, GPtrArray *carriers)
+{
+  guint more = carriers->len > WEAKEST ? carriers->len - WEAKEST : 0, unknown = 0;
+  g_autofree char *words = NULL;
+
+  gtk_widget_set_visible (self->more, more > 0);
+  if (more == 0)
+    return;
+  for (guint i = WEAKEST; i < carriers->len; i++)
+    unknown += isnan (((SyCarrier *) g_ptr_array_index (carriers, i))->ratio) ? 1 : 0;
+  if (unknown > 0)
+    words = g_strdup_printf (P_("%u more in the load path; what %u may carry is not known",
+                                "%u more in the load path; what %u of them may carry is not known", more),
+                             more, unknown);
+  else
+    words = g_strdup_printf (P_("%u more in the load path, loaded less", "%u more in the load path, loaded less", more),
+                             more);
+  gtk_button_set_label (GTK_BUTTON (self->more), words);
+}
+
+static void
+update_capacity (SyTaskResult *self, SyAssessment *assessment)
+{
+  g_autoptr (GPtrArray) carriers = sy_carriers_list (assessment);
+
+  sy_carriers_show (carriers, assessment->findings, WEAKEST, SY_CAPACITY_VIEW (self->capacity));
+  gtk_widget_set_visible (self->capacity, carriers->len > 0);
+  update_more (self, carriers);
+}
+
+static void
+update_with_findings (SyTaskResult *self, SyAssessment *assessment)
+{
+  const SyFindings *findings = assessment->findings;
   g_autofree char *sentence = sy_words_result (findings, sy_translate);
-  g_autofree char *index = sy_part_index_text (findings);
+  g_autofree char *name = NULL;
+  g_autofree char *figure = NULL;
   g_autofree char *screening = sy_words_screening (sy_translate);
   int more = sy_words_n_cautions (findings) - 1;
 
@@ -43,11 +131,16 @@ update_with_findings (SyTaskResult *self, const SyFindings *findings)
       g_autofree char *why = sy_words_reason (findings, &findings->reasons[0], sy_translate);
       sy_verdict_label_set_why (SY_VERDICT_LABEL (self->verdict), why);
     }
-  gtk_label_set_text (GTK_LABEL (self->symbol), findings->method->index_symbol);
-  gtk_label_set_text (GTK_LABEL (self->index), index);
-  gtk_label_set_text (GTK_LABEL (self->sentence), sentence);
+  get_figure (findings, &name, &figure);
+  gtk_label_set_text (GTK_LABEL (self->symbol), name != NULL ? name : "");
+  gtk_label_set_text (GTK_LABEL (self->index), figure);
+  gtk_label_set_text (GTK_LABEL (self->sentence), sentence != NULL ? sentence : "");
   gtk_label_set_text (GTK_LABEL (self->cautions), screening);
-  sy_beam_view_set_findings (SY_BEAM_VIEW (self->beam), findings, sentence);
+  update_valid (self, findings);
+  if (self->beam != NULL)
+    sy_beam_view_set_findings (SY_BEAM_VIEW (self->beam), findings, sentence);
+  if (self->capacity != NULL)
+    update_capacity (self, assessment);
   gtk_widget_set_visible (self->all_cautions, more > 0);
   if (more > 0)
     {
@@ -68,7 +161,7 @@ update (GtkWidget *widget, SyForm *form)
 
   if (assessment != NULL)
     {
-      update_with_findings (self, assessment->findings);
+      update_with_findings (self, assessment);
       return;
     }
   needed = sy_part_problems_sentence (form);
@@ -77,11 +170,17 @@ update (GtkWidget *widget, SyForm *form)
                              needed != NULL ? needed : "");
   gtk_label_set_text (GTK_LABEL (self->symbol), "");
   gtk_label_set_text (GTK_LABEL (self->index), "");
-  gtk_label_set_text (GTK_LABEL (self->sentence),
-                      _("The steelyard moves as soon as every fact it needs is there."));
+  gtk_label_set_text (GTK_LABEL (self->sentence), sy_translate (sy_task_kind (sy_form_get_method (form))->no_result));
   gtk_label_set_text (GTK_LABEL (self->cautions), screening);
+  gtk_widget_set_visible (self->valid, FALSE);
   gtk_widget_set_visible (self->all_cautions, FALSE);
-  sy_beam_view_set_findings (SY_BEAM_VIEW (self->beam), NULL, _("No result yet"));
+  if (self->beam != NULL)
+    sy_beam_view_set_findings (SY_BEAM_VIEW (self->beam), NULL, _("No result yet"));
+  if (self->capacity != NULL)
+    {
+      gtk_widget_set_visible (self->capacity, FALSE);
+      gtk_widget_set_visible (self->more, FALSE);
+    }
 }
 
 static void
@@ -91,16 +190,32 @@ cautions_cb (GtkButton *button G_GNUC_UNUSED, SyTaskResult *self)
 }
 
 static void
+more_cb (GtkButton *button G_GNUC_UNUSED, SyTaskResult *self)
+{
+  g_signal_emit (self, signals[PATH], 0);
+}
+
+static void
+pressed_cb (SyCapacityView *view G_GNUC_UNUSED, const char *path, SyTaskResult *self)
+{
+  g_signal_emit (self, signals[FACT], 0, path);
+}
+
+static void
 sy_task_result_class_init (SyTaskResultClass *class G_GNUC_UNUSED)
 {
   signals[CAUTIONS] = g_signal_new ("cautions", SY_TYPE_TASK_RESULT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                     NULL, G_TYPE_NONE, 0);
+  signals[PATH] = g_signal_new ("path", SY_TYPE_TASK_RESULT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[FACT] = g_signal_new ("fact", SY_TYPE_TASK_RESULT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                G_TYPE_STRING);
 }
 
 static void
 sy_task_result_init (SyTaskResult *self)
 {
   GtkWidget *top = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *figures = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkWidget *figure = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *foot = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
@@ -111,17 +226,25 @@ sy_task_result_init (SyTaskResult *self)
   gtk_widget_set_hexpand (self->verdict, TRUE);
   gtk_widget_set_valign (self->verdict, GTK_ALIGN_CENTER);
   self->symbol = sy_part_label (NULL, "sy-quiet");
+  gtk_label_set_wrap (GTK_LABEL (self->symbol), FALSE);
   self->index = sy_part_label (NULL, "sy-result");
   gtk_widget_set_name (self->index, "result-index");
   gtk_label_set_wrap (GTK_LABEL (self->index), FALSE);
-  gtk_widget_set_valign (self->symbol, GTK_ALIGN_BASELINE);
-  gtk_widget_set_valign (self->index, GTK_ALIGN_BASELINE);
+  /* Not by baseline: GTK 4.8 then measures the row lower than it becomes. */
+  gtk_widget_set_valign (self->symbol, GTK_ALIGN_END);
+  gtk_widget_set_margin_bottom (self->symbol, 6);
   gtk_box_append (GTK_BOX (figure), self->symbol);
   gtk_box_append (GTK_BOX (figure), self->index);
-  gtk_widget_set_valign (figure, GTK_ALIGN_START);
+  self->valid = sy_part_label (NULL, "sy-note");
+  gtk_widget_set_name (self->valid, "result-valid");
+  gtk_label_set_wrap (GTK_LABEL (self->valid), FALSE);
+  gtk_widget_set_halign (self->valid, GTK_ALIGN_END);
+  gtk_widget_set_halign (figure, GTK_ALIGN_END);
+  gtk_box_append (GTK_BOX (figures), figure);
+  gtk_box_append (GTK_BOX (figures), self->valid);
+  gtk_widget_set_valign (figures, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (top), self->verdict);
-  gtk_box_append (GTK_BOX (top), figure);
-  self->beam = sy_beam_view_new ();
+  gtk_box_append (GTK_BOX (top), figures);
   self->sentence = sy_part_label (NULL, "sy-sentence");
   gtk_widget_set_name (self->sentence, "result-sentence");
   self->cautions = sy_part_label (NULL, "sy-note");
@@ -132,17 +255,41 @@ sy_task_result_init (SyTaskResult *self)
   g_signal_connect (self->all_cautions, "clicked", G_CALLBACK (cautions_cb), self);
   gtk_box_append (GTK_BOX (foot), self->cautions);
   gtk_box_append (GTK_BOX (foot), self->all_cautions);
+  self->picture = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (self), top);
-  gtk_box_append (GTK_BOX (self), self->beam);
+  gtk_box_append (GTK_BOX (self), self->picture);
   gtk_box_append (GTK_BOX (self), self->sentence);
   gtk_box_append (GTK_BOX (self), foot);
+}
+
+static void
+add_capacity (SyTaskResult *self)
+{
+  self->capacity = sy_capacity_view_new ();
+  gtk_widget_set_name (self->capacity, "capacity");
+  g_signal_connect (self->capacity, "pressed", G_CALLBACK (pressed_cb), self);
+  self->more = gtk_button_new_with_label ("");
+  gtk_widget_set_name (self->more, "capacity-more");
+  gtk_widget_add_css_class (self->more, "sy-link");
+  gtk_widget_set_halign (self->more, GTK_ALIGN_START);
+  g_signal_connect (self->more, "clicked", G_CALLBACK (more_cb), self);
+  gtk_box_append (GTK_BOX (self->picture), self->capacity);
+  gtk_box_append (GTK_BOX (self->picture), self->more);
 }
 
 GtkWidget *
 sy_task_result_new (SyForm *form)
 {
-  GtkWidget *self = g_object_new (SY_TYPE_TASK_RESULT, NULL);
+  SyTaskResult *self = g_object_new (SY_TYPE_TASK_RESULT, NULL);
+  const SyMethod *method = sy_form_get_method (form);
 
-  sy_part_follow (self, form, update);
-  return self;
+  if (method->index_symbol != NULL && method->by_capacity)
+    add_capacity (self);
+  else if (method->index_symbol != NULL)
+    {
+      self->beam = sy_beam_view_new ();
+      gtk_box_append (GTK_BOX (self->picture), self->beam);
+    }
+  sy_part_follow (GTK_WIDGET (self), form, update);
+  return GTK_WIDGET (self);
 }

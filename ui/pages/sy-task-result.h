@@ -7,8 +7,10 @@
 #include "sy-form.h"
 
 /*
- * The result in short, always in sight: verdict, index, steelyard, the sentence under it and the cautions in a line.
- * Signal "cautions": the person wants to read them all.
+ * The result in short, always in sight: verdict, figure, until when it holds, the sentence and the cautions in a line;
+ * between them the steelyard, or for what is judged by capacity the weakest of what carries.
+ * Signals: "cautions": the person wants to read them all; "path": or everything that carries; "fact" (string path): a bar
+ * was pressed.
  */
 #define SY_TYPE_TASK_RESULT (sy_task_result_get_type ())
 G_DECLARE_FINAL_TYPE (SyTaskResult, sy_task_result, SY, TASK_RESULT, GtkBox)
@@ -16,7 +18,7 @@ G_DECLARE_FINAL_TYPE (SyTaskResult, sy_task_result, SY, TASK_RESULT, GtkBox)
 GtkWidget *sy_task_result_new (SyForm *form);
 
 /*
- * The result in pictures: the drawings, the mass against the reference mass, what takes the limit down.
+ * The result in pictures: the drawings; of a lift also the mass against the reference mass, what takes the limit down.
  * Signal "fact" (string path): a bar was pressed.
  */
 #define SY_TYPE_TASK_PICTURES (sy_task_pictures_get_type ())

@@ -5,6 +5,7 @@
 #include "sy-i18n.h"
 #include "sy-list-rows.h"
 #include "sy-prose-row.h"
+#include "sy-set-row.h"
 #include "sy-task-parts.h"
 
 #include <string.h>
@@ -29,14 +30,16 @@ G_DEFINE_FINAL_TYPE (SyTaskSection, sy_task_section, GTK_TYPE_BOX)
 /* Rows of facts */
 
 static GtkWidget *
-new_fact (SyTaskSection *self, const char *path, gboolean prose)
+new_fact (SyTaskSection *self, const char *path, const SyPlanRow *row)
 {
   const SyField *field = sy_form_find_field (self->form, path);
-  GtkWidget *fact = field == NULL ? NULL
-                    : prose       ? sy_prose_row_new (field)
-                                  : sy_fact_new_for_field (field);
+  GtkWidget *fact = field == NULL               ? NULL
+                    : row != NULL && row->prose ? sy_prose_row_new (field)
+                                                : sy_fact_new_for_field (field);
 
   g_return_val_if_fail (fact != NULL, NULL);
+  if (row != NULL && row->checks)
+    sy_set_row_make_checklist (SY_SET_ROW (fact));
   if (field->symbol == NULL && strcmp (field->label, self->plan->title) == 0)
     gtk_widget_set_visible (sy_fact_get_caption (SY_FACT (fact)), FALSE);
   sy_fact_bind (SY_FACT (fact), self->form, path);
@@ -58,7 +61,7 @@ new_rows (SyTaskSection *self, const SyPlanRow *rows)
       gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
       for (gsize c = 0; c < SY_PLAN_COLUMNS && rows[r].paths[c] != NULL; c++)
         {
-          GtkWidget *fact = new_fact (self, rows[r].paths[c], rows[r].prose);
+          GtkWidget *fact = new_fact (self, rows[r].paths[c], &rows[r]);
 
           /* A lone figure is not drawn out over the whole column. */
           if (c == 0 && rows[r].paths[1] == NULL
@@ -145,7 +148,7 @@ new_fold (SyTaskSection *self, const SyPlanWay *way)
         {
           g_autofree char *path = g_strdup_printf ("%s.%s", way->had[h], group->members[i].name);
 
-          gtk_box_append (GTK_BOX (row), new_fact (self, path, FALSE));
+          gtk_box_append (GTK_BOX (row), new_fact (self, path, NULL));
         }
       gtk_box_append (GTK_BOX (box), row);
     }
@@ -430,6 +433,18 @@ sy_task_section_new (SyForm *form, const SyPlanSection *plan)
   g_signal_connect_object (form, "changed", G_CALLBACK (form_changed_cb), self, 0);
   follow_form (self);
   return GTK_WIDGET (self);
+}
+
+/* Where none of the ways is given and one stands for that, it is shown. */
+void
+sy_task_section_settle (SyTaskSection *self)
+{
+  for (gsize w = 0; w < SY_PLAN_WAYS && self->ways != NULL; w++)
+    if (way_is_given (self, w))
+      return;
+  for (gsize w = 0; w < SY_PLAN_WAYS && self->ways != NULL && self->radios[w] != NULL; w++)
+    if (self->plan->ways[w].rows[0].paths[0] == NULL && self->plan->ways[w].list == NULL)
+      show_way (self, w);
 }
 
 void

@@ -13,6 +13,8 @@ G_DECLARE_FINAL_TYPE (SyTaskSection, sy_task_section, SY, TASK_SECTION, GtkBox)
 
 GtkWidget *sy_task_section_new (SyForm *form, const SyPlanSection *plan); /* @plan: static */
 void sy_task_section_add_first (SyTaskSection *self, GtkWidget *widget);
+/* After something was loaded: shows the way that stands for the absence of the others where none is given. */
+void sy_task_section_settle (SyTaskSection *self);
 /* Shows the way, and opens the fold, that a fact of this section stands in. TRUE: something came into sight. */
 gboolean sy_task_section_reveal (SyTaskSection *self, const char *path);
 

@@ -52,6 +52,12 @@ sy_stored_index_text (const SyStoredResult *result)
 
   if (result->index_symbol == NULL || isnan (result->index))
     return g_strdup ("");
+  if (strcmp (result->index_symbol, "utilisation") == 0 && isfinite (result->index))
+    {
+      number = sy_words_quantity (result->index * 100, SY_KIND_PERCENT, SY_UNITS_METRIC);
+      /* Translators: of what something may carry: "Utilisation 93 %". */
+      return g_strdup_printf (_("Utilisation %s"), number);
+    }
   number = sy_words_quantity (result->index, SY_KIND_RATIO, SY_UNITS_METRIC);
   return g_strdup_printf ("%s %s", result->index_symbol, number);
 }
@@ -143,11 +149,13 @@ add_quantities (GtkWidget *box, const SyJson *quantities)
   for (const SyJson *quantity = quantities->first; quantity != NULL; quantity = quantity->next)
     {
       const char *unit = sy_json_member_text (quantity, "unit");
+      const char *date = sy_json_member_text (quantity, "value");
       double value = sy_json_member_number (quantity, "value", NAN);
       g_autofree char *number = g_strcmp0 (sy_json_member_text (quantity, "state"), "unbounded") == 0
                                     ? g_strdup (_("no limit holds"))
-                                    : sy_words_number (value, 4);
-      g_autofree char *shown = unit == NULL || strcmp (unit, "1") == 0
+                                : date != NULL ? g_strdup (date)
+                                               : sy_words_number (value, 4);
+      g_autofree char *shown = unit == NULL || date != NULL || strcmp (unit, "1") == 0
                                    ? g_strdup (number)
                                    : g_strdup_printf ("%s %s", number, unit);
 

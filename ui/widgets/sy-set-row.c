@@ -16,6 +16,7 @@ struct _SySetRow
   GPtrArray *checks; /* one a choice, borrowed */
   char *text;
   gboolean loading;
+  gboolean checklist;
 };
 
 static void sy_set_row_fact_init (SyFactInterface *iface);
@@ -82,12 +83,30 @@ set_text (SyFact *fact, const char *text)
   row->text = g_strdup (text);
 }
 
+/* How many are open: they stand above, unticked. */
+static char *
+dup_open (SySetRow *row)
+{
+  guint open = 0;
+
+  for (guint i = 0; i < row->checks->len; i++)
+    open += gtk_check_button_get_active (g_ptr_array_index (row->checks, i)) ? 0 : 1;
+  if (open == 0)
+    return g_strdup (_("Everything is checked."));
+  if (open == row->checks->len)
+    return g_strdup (_("Nothing is checked yet."));
+  return g_strdup_printf (P_("%u check is still open.", "%u checks are still open.", open), open);
+}
+
 static void
 set_note (SyFact *fact, const char *words, const char *aid)
 {
   SySetRow *row = SY_SET_ROW (fact);
+  g_autofree char *open = row->checklist ? dup_open (row) : NULL;
 
-  if (aid == NULL && row->text[0] == '\0')
+  if (aid == NULL && open != NULL)
+    aid = open;
+  else if (aid == NULL && row->text[0] == '\0')
     aid = _("Not asked yet: the record stays incomplete.");
   sy_fact_frame_note (&row->frame, row->group, words, aid);
   gtk_widget_set_visible (row->frame.note, words != NULL || aid != NULL);
@@ -182,6 +201,14 @@ sy_set_row_new (const SyField *field)
   set_name (SY_FACT (row), sy_translate (field->label), SY_UNITS_METRIC);
   set_note (SY_FACT (row), NULL, NULL);
   return GTK_WIDGET (row);
+}
+
+void
+sy_set_row_make_checklist (SySetRow *row)
+{
+  row->checklist = TRUE;
+  gtk_widget_set_visible (row->none, FALSE);
+  set_note (SY_FACT (row), NULL, NULL);
 }
 
 GtkWidget *

@@ -11,6 +11,9 @@ G_DECLARE_FINAL_TYPE (SySetRow, sy_set_row, SY, SET_ROW, GtkBox)
 
 GtkWidget *sy_set_row_new (const SyField *field); /* @field: static */
 
+/* Things that are ticked as they are done: there is no "none of these applies", and what is open is said. */
+void sy_set_row_make_checklist (SySetRow *row);
+
 /* The check button of a choice; "-" for "none of these applies". */
 GtkWidget *sy_set_row_get_check (SySetRow *row, const char *id);
 

@@ -80,7 +80,7 @@ typedef struct
 } Shortcut;
 
 static const Shortcut shortcuts[] = {
-  { "win.new", { "<Control>n" } },
+  { "win.choose-new", { "<Control>n" } },
   { "win.save", { "<Control>s" } },
   { "win.undo", { "<Control>z" } },
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },

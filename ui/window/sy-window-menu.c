@@ -17,6 +17,7 @@ sy_window_menu_model (void)
   g_autoptr (GMenu) units = g_menu_new ();
   g_autoptr (GMenu) help = g_menu_new ();
 
+  g_menu_append (start, _("_New…"), "win.choose-new");
   g_menu_append (start, _("_Measure a lift"), "win.new");
   g_menu_append (start, _("_Print a measuring sheet"), "win.survey");
   append_section (menu, NULL, start);

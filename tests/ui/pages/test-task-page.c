@@ -101,7 +101,7 @@ is_mapped (gpointer widget)
 static void
 new_page (Fixture *fixture)
 {
-  fixture->page = sy_task_page_new (fixture->worker);
+  fixture->page = sy_task_page_new (fixture->worker, "lift");
   fixture->saved = 0;
   g_signal_connect (fixture->page, "saved", G_CALLBACK (saved_cb), fixture);
   gtk_window_set_child (GTK_WINDOW (fixture->window), fixture->page);

@@ -1,0 +1,101 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-task-kinds.h"
+
+#include <glib.h>
+#include <string.h>
+
+static const SyTaskKind kinds[] = {
+  { .method = "lift",
+    .offer = N_ ("One lift"),
+    .what = N_ ("A person lifts and puts down by hand: reach, height, pace and grip against the lifting equation."),
+    .new_title = N_ ("New task"),
+    .name_label = N_ ("Name of the task"),
+    .name_help = N_ ("What is lifted and where it goes, as people here call it."),
+    .first = "avoid.possible",
+    .no_result = N_ ("The steelyard moves as soon as every fact it needs is there."),
+    .no_drawing = N_ ("The lift is drawn to scale here, from the side and from above, once the facts on the left are "
+                      "given.") },
+  { .method = "rigged-lift",
+    .offer = N_ ("Rigged lift (lift plan)"),
+    .what = N_ ("A die or another load hangs from a hoist or crane: what every leg, eyebolt, shackle and hook carries "
+                "against what it may carry."),
+    .new_title = N_ ("New lift plan"),
+    .name_label = N_ ("Name of the plan"),
+    .name_help = N_ ("What is lifted, from where to where, as people here call it."),
+    .first = "name",
+    .no_result = N_ ("Mass, centre of gravity, points and legs are needed before anything can be said."),
+    .no_drawing = N_ ("The load, its points and its legs are drawn to scale here once they are given."),
+    .figure_name = N_ ("Utilisation") },
+  { .method = "truck",
+    .offer = N_ ("Fork truck"),
+    .what = N_ ("A load on the forks: what the truck may lift at that height, with that attachment and that load "
+                "centre."),
+    .new_title = N_ ("New truck move"),
+    .name_label = N_ ("Name of the task"),
+    .name_help = N_ ("What is moved with which truck."),
+    .first = "name",
+    .no_result = N_ ("The plate of the truck and the load are needed before anything can be said."),
+    .no_drawing = N_ ("The truck and its load are drawn to scale here once the facts on the left are given."),
+    .figure_name = N_ ("Utilisation") },
+  { .method = "cart",
+    .offer = N_ ("Cart"),
+    .what = N_ ("A load is pushed on wheels: the force of the hands, the slope, and what tips it."),
+    .new_title = N_ ("New cart move"),
+    .name_label = N_ ("Name of the task"),
+    .name_help = N_ ("What is pushed from where to where."),
+    .first = "name",
+    .no_result = N_ ("The masses, the wheels and the floor are needed before anything can be said."),
+    .no_drawing = N_ ("The cart is drawn to scale here once the facts on the left are given."),
+    .figure_name = N_ ("Utilisation") },
+  { .method = "die-mass",
+    .offer = N_ ("Die"),
+    .what = N_ ("Its mass and centre of gravity, weighed or put together from its plates, and its lifting points."),
+    .new_title = N_ ("New die"),
+    .name_label = N_ ("Name of the die"),
+    .name_help = N_ ("As it is painted on it or stands on the drawing."),
+    .first = "name",
+    .no_result = N_ ("A weighed mass, or the bodies that the die is made of, are needed before anything can be said."),
+    .no_drawing = N_ ("The die is drawn to scale here once its bodies are given."),
+    .figure = "mass",
+    .figure_name = N_ ("Mass"),
+    .in_register = true },
+  { .method = "gear",
+    .offer = N_ ("Gear item"),
+    .what = N_ ("A sling, shackle, hoist or truck: what it may carry and when its examination is due."),
+    .new_title = N_ ("New gear item"),
+    .name_label = N_ ("Name of the item"),
+    .name_help = N_ ("What people here call it, with its number."),
+    .first = "name",
+    .no_result = N_ ("What kind of gear it is is needed before anything can be said."),
+    .no_drawing = N_ ("There is nothing to draw."),
+    .in_register = true },
+};
+
+const SyTaskKind *const *
+sy_task_kinds (size_t *n)
+{
+  static const SyTaskKind *offered[G_N_ELEMENTS (kinds)];
+  size_t count = 0;
+
+  for (size_t i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (sy_method_find (kinds[i].method) != NULL)
+      offered[count++] = &kinds[i];
+  *n = count;
+  return offered;
+}
+
+const SyTaskKind *
+sy_task_kind (const SyMethod *method)
+{
+  static const SyTaskKind other = { .method = "",
+                              .new_title = N_ ("New task"),
+                              .name_label = N_ ("Name of the task"),
+                              .first = "name",
+                              .no_result = N_ ("There is no result yet."),
+                              .no_drawing = N_ ("There is no result yet.") };
+
+  for (size_t i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (strcmp (kinds[i].method, method->id) == 0)
+      return &kinds[i];
+  return &other;
+}
