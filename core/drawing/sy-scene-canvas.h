@@ -16,6 +16,7 @@ typedef struct
   double half_width, half_height, angle;
   double weight;       /* how much it matters to be covered by text: 1 for text */
   const SyMark *owner; /* its own text may cover it; NULL for none              */
+  double c, s;         /* of @angle; sy_scene_take fills them                   */
 } SySceneBox;
 
 #define SY_SCENE_BOXES_MAX 128

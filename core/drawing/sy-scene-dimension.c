@@ -224,9 +224,17 @@ static bool
 covers (const SySceneBox *box, SyPoint at)
 {
   double dx = at.x - box->middle.x, dy = at.y - box->middle.y;
-  double c = cos (box->angle), s = sin (box->angle);
 
-  return fabs (dx * c + dy * s) < box->half_width && fabs (dy * c - dx * s) < box->half_height;
+  return fabs (dx * box->c + dy * box->s) < box->half_width && fabs (dy * box->c - dx * box->s) < box->half_height;
+}
+
+/* Too far apart to have anything in common. */
+static bool
+are_apart (const SySceneBox *a, const SySceneBox *b)
+{
+  double reach = a->half_width + a->half_height + b->half_width + b->half_height;
+
+  return fabs (a->middle.x - b->middle.x) > reach || fabs (a->middle.y - b->middle.y) > reach;
 }
 
 /* How much of the text is lost at a place: over something taken, or off the drawing. */
@@ -237,13 +245,13 @@ loss_of (const SySceneCanvas *view, const SySceneBox *box, const SyMark *mark)
   double c = cos (box->angle), s = sin (box->angle), loss = 0;
 
   for (int i = 0; i < view->n_taken; i++)
-    for (int u = -6; u <= 6; u++)
+    for (int u = -6; u <= 6 && view->taken[i].owner != mark && !are_apart (&view->taken[i], box); u++)
       for (int v = -2; v <= 2; v++)
         {
           double x = box->half_width * u / 6, y = box->half_height * v / 2;
           SyPoint at = { box->middle.x + x * c - y * s, box->middle.y + x * s + y * c };
 
-          if (view->taken[i].owner != mark && covers (&view->taken[i], at))
+          if (covers (&view->taken[i], at))
             loss += view->taken[i].weight;
         }
 

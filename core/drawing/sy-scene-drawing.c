@@ -15,8 +15,14 @@ sy_scene_on_sheet (const SySceneCanvas *view, SyPoint world)
 void
 sy_scene_take (SySceneCanvas *view, const SySceneBox *box)
 {
-  if (view->n_taken < SY_SCENE_BOXES_MAX)
-    view->taken[view->n_taken++] = *box;
+  SySceneBox *taken = &view->taken[view->n_taken];
+
+  if (view->n_taken >= SY_SCENE_BOXES_MAX)
+    return;
+  *taken = *box;
+  taken->c = cos (box->angle);
+  taken->s = sin (box->angle);
+  view->n_taken++;
 }
 
 void

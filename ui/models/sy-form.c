@@ -246,17 +246,25 @@ sy_form_set (SyForm *form, const char *path, const char *text)
 void
 sy_form_set_many (SyForm *form, const char *const *paths, const char *const *texts, gsize n)
 {
+  sy_form_set_on (form, paths, texts, n, FALSE);
+}
+
+gboolean
+sy_form_set_on (SyForm *form, const char *const *paths, const char *const *texts, gsize n, gboolean joins)
+{
   gboolean differs = FALSE;
 
-  g_return_if_fail (SY_IS_FORM (form));
+  g_return_val_if_fail (SY_IS_FORM (form), FALSE);
   for (gsize i = 0; i < n; i++)
     differs |= strcmp (sy_form_get (form, paths[i]), texts[i]) != 0;
   if (!differs)
-    return;
-  sy_form_begin_step (form, NULL);
+    return FALSE;
+  if (!joins)
+    sy_form_begin_step (form, NULL);
   for (gsize i = 0; i < n; i++)
     sy_form_put (form, paths[i], texts[i]);
   sy_form_end_step (form);
+  return TRUE;
 }
 
 /* Loading, copying */

@@ -44,6 +44,8 @@ const char *sy_form_get (SyForm *form, const char *path); /* "" when empty */
 void sy_form_set (SyForm *form, const char *path, const char *text);
 /* Several at once as one step of undo (a remedy). */
 void sy_form_set_many (SyForm *form, const char *const *paths, const char *const *texts, gsize n);
+/* The same; with @joins it belongs to the step before (a drag goes on). FALSE: nothing differed, no step was made. */
+gboolean sy_form_set_on (SyForm *form, const char *const *paths, const char *const *texts, gsize n, gboolean joins);
 char *sy_form_get_number_as (SyForm *form, const char *path, SyUnits units); /* "= 40.6 cm" aid; NULL */
 /* The aid for what is typed: the other unit, or the form's own where another was written. New string or NULL. */
 char *sy_form_dup_aid (SyForm *form, const char *path);
@@ -74,6 +76,8 @@ char **sy_form_list_paths (SyForm *form);
 /* The paths at and below one ("hook", "legs[0]", "cg") that have a text, lists before their items: what is to be
    emptied and can be set again in this order. */
 char **sy_form_list_paths_below (SyForm *form, const char *path);
+/* Whether nothing is typed at a path and below it. */
+gboolean sy_form_is_blank (SyForm *form, const char *path);
 /* A text as a person reads it: a choice's label, a set's labels. New string. */
 char *sy_form_dup_shown (SyForm *form, const char *path);
 
