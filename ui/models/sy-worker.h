@@ -72,6 +72,11 @@ void sy_worker_attachment_content_async (SyWorker *worker, const char *item, con
                                          gpointer user_data);
 GBytes *sy_worker_attachment_content_finish (SyWorker *worker, GAsyncResult *result, GError **error);
 
+/* Every die or piece of gear (@item_kind) as it stands, NULL: dies, then gear: GPtrArray of SyRegisterItem. */
+void sy_worker_register_async (SyWorker *worker, const char *item_kind, GCancellable *cancellable,
+                               GAsyncReadyCallback callback, gpointer user_data);
+GPtrArray *sy_worker_register_finish (SyWorker *worker, GAsyncResult *result, GError **error);
+
 /* Signal "changed" (main context): the journal has moved on; list models then ask for what changed. */
 
 #endif
