@@ -107,8 +107,11 @@ static void
 put_load (Drawing *drawing)
 {
   const SyRigPoint *points = drawing->facts->points.items;
-  SyVec3 low = sy_vector_vec3 (&points[0].at), high = low, corners[8];
+  SyVec3 low, high, corners[8];
 
+  if (drawing->facts->points.count == 0)
+    return;
+  low = high = sy_vector_vec3 (&points[0].at);
   for (size_t i = 1; i < drawing->facts->points.count; i++)
     {
       SyVec3 at = sy_vector_vec3 (&points[i].at);
