@@ -74,8 +74,6 @@ typedef struct
 gboolean sy_form_find_place (SyForm *form, const char *path, SyFormPlace *place, GArray *outer);
 /* Whether the place is a list itself, not one of its items. */
 gboolean sy_form_place_is_list (const SyFormPlace *place);
-/* Whether all facts at and below a path are blank. */
-gboolean sy_form_is_blank (SyForm *form, const char *path);
 
 /* Calls @visit for every fact that can hold a text, items of lists included. @path: of a whole field. */
 typedef void (*SyLeafFunc) (SyForm *form, const SyField *field, const char *path, gpointer data);

@@ -71,6 +71,9 @@ typedef struct
 {
   SyForm *form;
   char *path;
+  /* What was said last: a form has thousands of facts, of which a change touches few. */
+  char *text, *name, *words, *aid;
+  SyUnits units;
 } Binding;
 
 static void
@@ -80,7 +83,22 @@ binding_free (gpointer data)
 
   g_object_unref (binding->form);
   g_free (binding->path);
+  g_free (binding->text);
+  g_free (binding->name);
+  g_free (binding->words);
+  g_free (binding->aid);
   g_free (binding);
+}
+
+/* Keeps a copy of @new; whether it is another than before. */
+static gboolean
+differs (char **kept, const char *new)
+{
+  if (g_strcmp0 (*kept, new) == 0)
+    return FALSE;
+  g_free (*kept);
+  *kept = g_strdup (new);
+  return TRUE;
 }
 
 static Binding *
@@ -98,13 +116,23 @@ follow_form (SyFact *fact)
   const char *words = sy_form_get_problem (binding->form, binding->path);
   g_autofree char *aid = sy_form_dup_aid (binding->form, binding->path);
   g_autofree char *name = sy_form_dup_name (binding->form, binding->path, TRUE);
+  SyUnits units = sy_form_get_units (binding->form);
+  gboolean renamed, noted;
 
   if (g_strcmp0 (sy_fact_get_text (fact), text) != 0)
     sy_fact_set_text (fact, text);
   if (sy_form_is_missing (binding->form, binding->path) && !sy_form_get_ask_missing (binding->form))
     words = NULL;
-  sy_fact_set_name (fact, name, sy_form_get_units (binding->form));
-  sy_fact_set_note (fact, words, aid);
+  renamed = differs (&binding->name, name) || binding->units != units;
+  binding->units = units;
+  if (renamed)
+    sy_fact_set_name (fact, name, units);
+  /* What is said where there is nothing to say can hang on whether there is a text. */
+  noted = differs (&binding->text, text);
+  noted |= differs (&binding->words, words);
+  noted |= differs (&binding->aid, aid);
+  if (noted || renamed)
+    sy_fact_set_note (fact, words, aid);
 }
 
 static void

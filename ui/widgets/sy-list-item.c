@@ -149,6 +149,15 @@ is_at_or_below (const char *path, const char *above)
   return g_str_has_prefix (path, above) && strchr (".[", path[strlen (above)]) != NULL;
 }
 
+/* Whether a problem is to be seen now. What the table does not need by itself is missing because of what was given
+   beside it: a cylinder asks for its diameter at once. */
+static gboolean
+is_asked (SyListItem *self, const char *path)
+{
+  return !sy_form_is_missing (self->form, path) || sy_form_get_ask_missing (self->form)
+         || !sy_form_find_field (self->form, path)->required;
+}
+
 /* Whether the fold hides something that is given, or that is said to be wrong. */
 static gboolean
 hides_something (SyListItem *self)
@@ -156,19 +165,16 @@ hides_something (SyListItem *self)
   for (gsize i = 0; i < self->field->n_members; i++)
     {
       g_autofree char *at = member_path (self, &self->field->members[i]);
-      g_auto (GStrv) given = NULL;
 
       if (!self->field->members[i].seldom)
         continue;
-      given = sy_form_list_paths_below (self->form, at);
-      if (given[0] != NULL)
+      if (!sy_form_is_blank (self->form, at))
         return TRUE;
       for (guint p = 0; p < sy_form_count_problems (self->form); p++)
         {
           const char *path = sy_form_problem_path (self->form, p);
 
-          if (is_at_or_below (path, at)
-              && (!sy_form_is_missing (self->form, path) || sy_form_get_ask_missing (self->form)))
+          if (is_at_or_below (path, at) && is_asked (self, path))
             return TRUE;
         }
     }

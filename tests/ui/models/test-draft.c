@@ -41,6 +41,7 @@ assert_same (const SyDraft *a, const SyDraft *b)
 
   assert_string_equal (a->id, b->id);
   assert_string_equal (a->task, b->task);
+  assert_string_equal (a->method, b->method);
   assert_string_equal (a->name, b->name);
   assert_string_equal (a->units, b->units);
   assert_int_equal (a->base, b->base);
@@ -245,6 +246,37 @@ a_place_that_cannot_be_written_is_an_error (void **state)
   assert_int_equal (g_rename (away, drafts), 0);
 }
 
+/* Drafts from before there were several methods do not say theirs. */
+static void
+a_draft_says_whose_facts_it_holds (void **state)
+{
+  static const char *const old = "{\"steelyard-draft\":1,\"id\":\"t9\",\"task\":\"t9\",\"name\":\"Old\",\"base\":1,"
+                                 "\"units\":\"us\",\"saved_at\":5,\"texts\":{\"origin.H\":\"20\"}}";
+  static const char *const wrong = "{\"steelyard-draft\":1,\"id\":\"t9\",\"task\":\"t9\",\"method\":7,\"name\":\"Old\","
+                                   "\"base\":1,\"units\":\"us\",\"saved_at\":5,\"texts\":{}}";
+  g_autoptr (SyDraft) draft = new_draft ("t9", 10);
+  g_autoptr (SyDraft) read = NULL;
+  g_autofree char *path = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) state;
+  assert_string_equal (draft->method, "lift");
+  g_free (draft->method);
+  draft->method = g_strdup ("rigged-lift");
+  assert_true (sy_draft_write (draft, "/elsewhere/methods.store", NULL));
+  read = sy_draft_read ("t9", "/elsewhere/methods.store", NULL);
+  assert_same (draft, read);
+  path = find_file (home, "t9.json");
+  assert_true (g_file_set_contents (path, old, -1, NULL));
+  g_clear_pointer (&read, sy_draft_free);
+  read = sy_draft_read ("t9", "/elsewhere/methods.store", NULL);
+  assert_string_equal (read->method, "lift");
+  assert_string_equal (g_hash_table_lookup (read->texts, "origin.H"), "20");
+  assert_true (g_file_set_contents (path, wrong, -1, NULL));
+  assert_null (sy_draft_read ("t9", "/elsewhere/methods.store", &error));
+  assert_true (g_error_matches (error, SY_DRAFT_ERROR, SY_DRAFT_ERROR_DAMAGED));
+}
+
 int
 main (void)
 {
@@ -257,6 +289,7 @@ main (void)
     cmocka_unit_test (newest_first_and_each_store_its_own),
     cmocka_unit_test (an_id_cannot_leave_its_folder),
     cmocka_unit_test (a_place_that_cannot_be_written_is_an_error),
+    cmocka_unit_test (a_draft_says_whose_facts_it_holds),
   };
   int failed;
 

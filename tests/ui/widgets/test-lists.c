@@ -304,6 +304,22 @@ what_is_seldom_is_folded_while_blank (void **state)
   assert_false (sy_list_rows_reveal (list, "points[1].axis[2]"));
 }
 
+/* A block needs its size; that a cylinder needs a diameter is seen when it is one. */
+static void
+what_another_fact_asks_for_is_unfolded (void **state)
+{
+  g_autoptr (SyForm) form = new_form ("die-mass");
+  g_autoptr (Rooted) rows = new_rows (form, "bodies");
+
+  (void) state;
+  sy_form_list_add (form, "bodies");
+  sy_form_set (form, "bodies[0].shape", "block");
+  assert_null (find (rows, "bodies[0].diameter"));
+  sy_form_set (form, "bodies[0].shape", "cylinder");
+  assert_non_null (find (rows, "bodies[0].diameter"));
+  assert_false (gtk_widget_has_css_class (find (rows, "bodies[0].diameter"), "sy-wrong"));
+}
+
 static void
 a_fold_inside_a_nested_list_is_found (void **state)
 {
@@ -388,6 +404,7 @@ main (void)
     cmocka_unit_test (a_full_list_takes_no_more),
     cmocka_unit_test (headings_say_what_an_item_calls_itself),
     cmocka_unit_test (what_is_seldom_is_folded_while_blank),
+    cmocka_unit_test (what_another_fact_asks_for_is_unfolded),
     cmocka_unit_test (a_fold_inside_a_nested_list_is_found),
     cmocka_unit_test (a_list_that_is_missing_is_marked_when_asked),
     cmocka_unit_test (the_keyboard_is_never_left_nowhere),
