@@ -637,6 +637,59 @@ class Attachments(Folder):
         self.assertFalse(out.exists())
 
 
+class Gear(Folder):
+    PLAN = {
+        "method": "rigged-lift", "units": "metric", "mass": 1000, "mass_basis": "weighed", "cg": [0, 0, -100],
+        "points": [{"label": "A", "at": [-500, 0, 0]}, {"label": "B", "at": [500, 0, 0]}],
+        "hook": {"above": 1000},
+        "legs": [{"point": p, "hitch": "straight", "edge": "none", "material": "chain",
+                  "elements": [{"label": f"S-{p}", "kind": "shackle"}]} for p in "AB"],
+    }
+    DIE = {"method": "die-mass", "units": "metric", "machine": "Press 4", "weighed": 1000,
+           "bodies": [{"label": "all", "mass": 1000, "at": [0, 0, 0]}]}
+
+    def record(self, task, **facts):
+        gear = {"method": "gear", "units": "metric", "identity": task, "last_examined": "2026-09-01", "due": "2027-03-01"}
+        self.ok("record", "--store", self.store, "--task", task, "--by", "A. Tester", "--why", "test",
+                self.write(facts if "method" in facts else {**gear, **facts}))
+
+    def test_gear_is_found_for_each_place_of_a_lift(self):
+        self.record("strong", kind="shackle", wll=2000)
+        self.record("weak", kind="shackle", wll=300)
+        self.record("gone", kind="shackle", wll=2000, due="2026-10-01")
+        found = json_lines(self.ok("find-gear", "--store", self.store, self.write({**self.PLAN, "as_of": "2026-11-25"})))
+        self.assertEqual([(f["leg"], f["kind"], f["name"], f["fits"]) for f in found],
+                         [(leg, "shackle", name, name == "strong") for leg in "AB" for name in ("strong", "gone", "weak")])
+        # half of it in each leg, by the angle of 500 beside 1000
+        self.assertAlmostEqual(found[0]["utilisation"], 500 * 1.25 ** 0.5 / 2000, delta=1e-12)
+        self.assertEqual(found[0]["why"], [])
+        self.assertTrue(all(f["why"] for f in found if not f["fits"]))
+        self.assertTrue(all(f["caution"] for f in found))
+
+    def test_only_a_rigged_lift_has_places(self):
+        for facts, word in ((BLANK, "rigged-lift"), ({**self.PLAN, "mass": 0}, "$.mass")):
+            done = cli("find-gear", "--store", self.store, self.write(facts))
+            self.assertEqual((done.returncode, done.stdout), (2, ""))
+            self.assertIn(word, done.stderr)
+            self.assertFalse(self.store.exists())
+
+    def test_dies_stand_against_what_lifts(self):
+        self.record("Die", **self.DIE)
+        self.record("Other", **{**self.DIE, "machine": "Press 5"})
+        self.record("H-1", kind="hoist", wll=2000, serves=["Press 4"])
+        self.record("H-2", kind="hoist", wll=500, serves=["Press 4"])
+        self.record("H-3", kind="hoist", wll=2000)
+        day = {"STEELYARD_CLOCK": "2026-11-25T00:00:00Z"}
+        cells = json_lines(self.ok("what-lifts", "--store", self.store, "--machine", "Press 4", env=day))
+        self.assertEqual([(c["die"], c["gear"], c["verdict"]) for c in cells],
+                         [("Die", "H-1", "within-capacity"), ("Die", "H-3", "incomplete"), ("Die", "H-2", "do-not-lift")])
+        self.assertEqual([c["serves"] for c in cells], [True, None, True])
+        self.assertEqual(len(json_lines(self.ok("what-lifts", "--store", self.store, env=day))), 6)
+        day["STEELYARD_CLOCK"] = "2027-03-02T00:00:00Z"
+        cells = json_lines(self.ok("what-lifts", "--store", self.store, env=day))
+        self.assertEqual({c["verdict"] for c in cells}, {"do-not-lift"})
+
+
 class OlderStores(Folder):
     def test_a_store_of_format_1_is_brought_up_to_date_beside_a_copy(self):
         old = (SOURCE / "tests" / "core" / "store" / "format-1.store").read_bytes()
