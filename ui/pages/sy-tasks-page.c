@@ -3,6 +3,7 @@
 
 #include "sy-drafts.h"
 #include "sy-i18n.h"
+#include "sy-key-choice.h"
 #include "sy-name.h"
 #include "sy-registers.h"
 #include "sy-scroll.h"
@@ -24,8 +25,6 @@ struct _SyTasksPage
   GtkFilter *filter;
   SyTaskChoice choice;
   char *searched;
-  char **keys;     /* of the drop-down's items after the first, which stands for any */
-  gboolean filling; /* the drop-down, so that what it says is nobody's choice */
   guint reading;   /* idle in which the machines are read */
 
   GtkWidget *box, *bar, *count, *search, *narrow, *due, *drafts, *states;
@@ -126,14 +125,10 @@ refilter (SyTasksPage *self)
 }
 
 static void
-narrow_changed_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
+narrow_changed_cb (SyKeyChoice *choice, SyTasksPage *self)
 {
-  guint selected = gtk_drop_down_get_selected (GTK_DROP_DOWN (object));
-  const char *key = selected != 0 && selected != GTK_INVALID_LIST_POSITION ? self->keys[selected - 1] : NULL;
+  const char *key = sy_key_choice_get (choice);
 
-  (void) pspec;
-  if (self->filling)
-    return;
   g_clear_pointer (&self->choice.machine, g_free);
   g_clear_pointer (&self->choice.gear_kind, g_free);
   if (self->words->narrow == SY_NARROW_VERDICT)
@@ -152,53 +147,14 @@ due_toggled_cb (GtkCheckButton *button, SyTasksPage *self)
   refilter (self);
 }
 
-static guint
-find_key (SyTasksPage *self, const char *key)
-{
-  for (guint i = 0; key != NULL && self->keys[i] != NULL; i++)
-    if (g_str_equal (self->keys[i], key))
-      return i + 1;
-  return 0;
-}
-
-/* Takes @keys. What was chosen stays chosen while it is among them. */
-static void
-set_keys (SyTasksPage *self, char **keys)
-{
-  GtkStringList *labels = gtk_string_list_new (NULL);
-  g_autofree char *chosen = g_strdup (self->choice.machine);
-
-  self->filling = TRUE;
-  g_strfreev (self->keys);
-  self->keys = keys;
-  gtk_string_list_append (labels, sy_translate (self->words->any));
-  for (guint i = 0; keys[i] != NULL; i++)
-    {
-      SyVerdict verdict;
-
-      if (self->words->narrow == SY_NARROW_VERDICT && sy_verdict_from_id (keys[i], &verdict))
-        gtk_string_list_append (labels, sy_translate (sy_verdict_title (verdict)));
-      else
-        gtk_string_list_append (labels,
-                                self->words->narrow == SY_NARROW_GEAR ? sy_gear_kind_words (keys[i]) : keys[i]);
-    }
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->narrow), G_LIST_MODEL (labels));
-  g_object_unref (labels);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->narrow), find_key (self, chosen));
-  self->filling = FALSE;
-  if (chosen != NULL && find_key (self, chosen) == 0)
-    narrow_changed_cb (G_OBJECT (self->narrow), NULL, self);
-}
-
 static gboolean
 read_machines_cb (gpointer user_data)
 {
   SyTasksPage *self = user_data;
-  g_auto (GStrv) machines = sy_task_machines (G_LIST_MODEL (self->ours), self->choice.item_kind);
 
   self->reading = 0;
-  if (!g_strv_equal ((const char *const *) machines, (const char *const *) self->keys))
-    set_keys (self, g_steal_pointer (&machines));
+  sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow),
+                          sy_task_machines (G_LIST_MODEL (self->ours), self->choice.item_kind));
   return G_SOURCE_REMOVE;
 }
 
@@ -430,17 +386,28 @@ first_keys (SyTasksPage *self)
   return keys;
 }
 
+static const char *
+verdict_title (const char *id)
+{
+  SyVerdict verdict;
+
+  return sy_verdict_from_id (id, &verdict) ? sy_translate (sy_verdict_title (verdict)) : id;
+}
+
 static GtkWidget *
 new_narrow (SyTasksPage *self)
 {
-  const char *name = sy_translate (self->words->narrow_name);
+  static const SyKeyWords words[] = {
+    [SY_NARROW_VERDICT] = verdict_title,
+    [SY_NARROW_MACHINE] = NULL,
+    [SY_NARROW_GEAR] = sy_gear_kind_words,
+  };
 
-  self->narrow = gtk_drop_down_new (NULL, NULL);
+  self->narrow = sy_key_choice_new (sy_translate (self->words->any), sy_translate (self->words->narrow_name),
+                                    words[self->words->narrow]);
   gtk_widget_set_name (self->narrow, "narrow");
-  gtk_widget_set_tooltip_text (self->narrow, name);
-  g_signal_connect_object (self->narrow, "notify::selected", G_CALLBACK (narrow_changed_cb), self, 0);
-  set_keys (self, first_keys (self));
-  sy_name (self->narrow, name);
+  sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow), first_keys (self));
+  g_signal_connect_object (self->narrow, "chosen", G_CALLBACK (narrow_changed_cb), self, 0);
   return self->narrow;
 }
 
@@ -564,7 +531,6 @@ sy_tasks_page_dispose (GObject *object)
   g_clear_pointer (&self->choice.words, g_strfreev);
   g_clear_pointer (&self->choice.machine, g_free);
   g_clear_pointer (&self->choice.gear_kind, g_free);
-  g_clear_pointer (&self->keys, g_strfreev);
   g_clear_pointer (&self->searched, g_free);
   G_OBJECT_CLASS (sy_tasks_page_parent_class)->dispose (object);
 }
@@ -646,7 +612,7 @@ void
 sy_tasks_page_set_choice (SyTasksPage *self, const char *key)
 {
   g_return_if_fail (SY_IS_TASKS_PAGE (self));
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->narrow), find_key (self, key));
+  sy_key_choice_choose (SY_KEY_CHOICE (self->narrow), key);
 }
 
 void
