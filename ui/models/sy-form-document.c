@@ -330,8 +330,12 @@ sy_form_path_from_document (SyForm *form, const char *path)
           g_string_append (out, bracket);
           continue;
         }
-      for (; *bracket == '[' && n < G_N_ELEMENTS (numbers); bracket += strcspn (bracket, "]") + 1)
-        numbers[n++] = (guint) g_ascii_strtoull (bracket + 1, NULL, 10);
+      while (*bracket == '[' && n < G_N_ELEMENTS (numbers))
+        {
+          numbers[n++] = (guint) g_ascii_strtoull (bracket + 1, NULL, 10);
+          bracket += strcspn (bracket, "]");
+          bracket += *bracket == ']';
+        }
       append_written (form, out, field, numbers, n);
     }
   return g_strdup (out->str);

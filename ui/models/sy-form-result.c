@@ -122,7 +122,8 @@ is_missing (SyForm *form, const SyProblem *problem)
 {
   g_autofree char *path = NULL;
 
-  if (problem->kind != SY_PROBLEM_TYPE || !g_str_has_suffix (problem->path, "]") || strcmp (problem->given, "null") != 0)
+  if (problem->kind != SY_PROBLEM_TYPE || !g_str_has_prefix (problem->path, "$.")
+      || !g_str_has_suffix (problem->path, "]") || strcmp (problem->given, "null") != 0)
     return problem->kind == SY_PROBLEM_MISSING;
   path = sy_form_path_from_document (form, problem->path + 2);
   return sy_form_is_measure (form, path) && sy_form_is_blank (form, path);
