@@ -6,6 +6,7 @@
 #include "sy-look-resource.h"
 #include "sy-style.h"
 #include "sy-task-page.h"
+#include "sy-test-page.h"
 #include "sy-test-wait.h"
 
 #define LIMIT_MS 30000
@@ -19,23 +20,9 @@ typedef struct
 } Fixture;
 
 static GtkWidget *
-find (GtkWidget *widget, const char *name)
-{
-  GtkWidget *found = NULL;
-
-  if (strcmp (gtk_widget_get_name (widget), name) == 0)
-    return widget;
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
-       child = gtk_widget_get_next_sibling (child))
-    if (gtk_widget_get_child_visible (child))
-      found = find (child, name);
-  return found;
-}
-
-static GtkWidget *
 need (Fixture *fixture, const char *name)
 {
-  GtkWidget *widget = find (fixture->page, name);
+  GtkWidget *widget = sy_test_find_shown (fixture->page, name);
 
   if (widget == NULL)
     print_error ("no widget is called %s\n", name);
@@ -234,7 +221,7 @@ a_remedy_is_tried_on_a_copy (void **state)
   assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (need (fixture, "origin.H"))), "55");
   assert_string_equal (read_label (fixture, "result-index"), before);
   press (fixture, "trial-leave");
-  assert_null (find (fixture->page, "trial-use"));
+  assert_null (sy_test_find_shown (fixture->page, "trial-use"));
   assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (need (fixture, "origin.H"))), "55");
   press (fixture, "remedy:origin.H");
   press (fixture, "trial-use");
@@ -270,7 +257,7 @@ what_is_saved_stands_in_the_history (void **state)
 static gboolean
 two_revisions_are_listed (gpointer data)
 {
-  return find (((Fixture *) data)->page, "revision:2") != NULL;
+  return sy_test_find_shown (((Fixture *) data)->page, "revision:2") != NULL;
 }
 
 static void
@@ -318,7 +305,7 @@ static gboolean
 reach_is (gpointer data)
 {
   Expected *expected = data;
-  GtkWidget *entry = find (expected->fixture->page, "origin.H");
+  GtkWidget *entry = sy_test_find_shown (expected->fixture->page, "origin.H");
 
   return entry != NULL && strcmp (gtk_editable_get_text (GTK_EDITABLE (entry)), expected->text) == 0;
 }
@@ -435,50 +422,6 @@ units_are_switched_without_a_change_of_meaning (void **state)
   assert_string_not_equal (read_label (fixture, "result-index"), "");
 }
 
-/* Names */
-
-static void
-audit (GtkWidget *widget, GHashTable *names, guint *checked)
-{
-  GtkAccessibleRole role = gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget));
-  gboolean by_content = GTK_IS_BUTTON (widget) && gtk_button_get_label (GTK_BUTTON (widget)) != NULL;
-
-  if (!gtk_widget_get_mapped (widget))
-    return;
-  by_content |= GTK_IS_CHECK_BUTTON (widget) && gtk_check_button_get_label (GTK_CHECK_BUTTON (widget)) != NULL;
-  if ((GTK_IS_BUTTON (widget) || GTK_IS_CHECK_BUTTON (widget) || GTK_IS_ENTRY (widget)
-       || GTK_IS_DROP_DOWN (widget) || GTK_IS_TEXT_VIEW (widget) || GTK_IS_EXPANDER (widget)
-       || role == GTK_ACCESSIBLE_ROLE_IMG)
-      && !by_content && !(GTK_IS_TOGGLE_BUTTON (widget) && role == GTK_ACCESSIBLE_ROLE_TAB))
-    {
-      gboolean named
-          = gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL)
-            || gtk_test_accessible_has_relation (GTK_ACCESSIBLE (widget),
-                                                 GTK_ACCESSIBLE_RELATION_LABELLED_BY);
-
-      if (!named)
-        print_error ("%s \"%s\" has no accessible name\n", G_OBJECT_TYPE_NAME (widget),
-                     gtk_widget_get_name (widget));
-      assert_true (named);
-      (*checked)++;
-      if (GTK_IS_ENTRY (widget))
-        {
-          g_autofree char *label = NULL;
-
-          /* Fields of the save bar are named by their labels. */
-          if (!gtk_test_accessible_has_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL))
-            return;
-          label = gtk_test_accessible_check_property (GTK_ACCESSIBLE (widget),
-                                                      GTK_ACCESSIBLE_PROPERTY_LABEL, "");
-          if (!g_hash_table_add (names, g_strdup (label)))
-            fail_msg ("two entries are called %s", label);
-        }
-    }
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    audit (child, names, checked);
-}
-
 static void
 everything_that_can_be_used_has_a_name (void **state)
 {
@@ -492,7 +435,7 @@ everything_that_can_be_used_has_a_name (void **state)
       guint checked = 0;
 
       show_tab (fixture, tabs[i]);
-      audit (fixture->page, names, &checked);
+      sy_test_audit (fixture->page, names, &checked);
       assert_true (checked > 20);
     }
   assert_true (has_child (fixture->page));

@@ -1,0 +1,580 @@
+/* SPDX-License-Identifier: MIT */
+/* The page of a task for methods other than the lift: a lift plan read as a person would read it, and every method's plan. */
+#include "sy-test.h"
+
+#include "sy-capacity-view.h"
+#include "sy-draft.h"
+#include "sy-look-resource.h"
+#include "sy-new-page.h"
+#include "sy-set-row.h"
+#include "sy-style.h"
+#include "sy-task-kinds.h"
+#include "sy-task-page.h"
+#include "sy-task-plan.h"
+#include "sy-test-page.h"
+#include "sy-test-wait.h"
+
+#define LIMIT_MS 30000
+
+typedef struct
+{
+  SyWorker *worker;
+  GtkWidget *window;
+  GtkWidget *page;
+} Fixture;
+
+/* By the US rule, which counts unlike legs by the weaker. Two legs, 60° between them, over the centre: 1 t pulls each with 577.4 kg (1000 / 2 / cos 30°). %s: as of, the marking of the
+   eyebolt at A, that of the sling at B. */
+static const char plan[]
+    = "{\"method\":\"rigged-lift\",\"units\":\"metric\",\"as_of\":\"%s\",\"mass\":1000,\"mass_basis\":\"weighed\",\"cg\":[0,0,0],\"rule\":\"us\","
+      "\"points\":[{\"label\":\"A\",\"at\":[-500,0,0],\"axis\":[0.5,0,0.8660254]},{\"label\":\"B\",\"at\":[500,0,0]}],"
+      "\"legs\":[{\"point\":\"A\",\"hitch\":\"straight\",\"edge\":\"none\",\"material\":\"chain\",\"elements\":["
+      "{\"label\":\"E1\",\"kind\":\"eyebolt\",\"wll\":%s,\"rated_as\":\"leg\",\"family\":\"asme\",\"shoulder\":true,"
+      "\"due\":\"2027-01-01\"},"
+      "{\"label\":\"S1\",\"kind\":\"sling\",\"wll\":4000,\"rated_as\":\"leg\",\"due\":\"2027-01-01\"}]},"
+      "{\"point\":\"B\",\"hitch\":\"straight\",\"edge\":\"none\",\"material\":\"chain\",\"elements\":["
+      "{\"label\":\"S2\",\"kind\":\"sling\",%s\"rated_as\":\"leg\",\"due\":\"2027-01-01\"}]}],"
+      "\"hook\":{\"above\":866.0254},"
+      "\"suspension\":[{\"label\":\"H1\",\"kind\":\"hoist\",\"wll\":3000,\"due\":\"2027-02-01\"}]}";
+
+static GtkWidget *
+need (Fixture *fixture, const char *name)
+{
+  GtkWidget *widget = sy_test_find_shown (fixture->page, name);
+
+  if (widget == NULL)
+    print_error ("no widget is called %s\n", name);
+  assert_non_null (widget);
+  return widget;
+}
+
+static const char *
+read_label (Fixture *fixture, const char *name)
+{
+  return gtk_label_get_text (GTK_LABEL (need (fixture, name)));
+}
+
+static gboolean
+is_mapped (gpointer widget)
+{
+  return gtk_widget_get_mapped (widget);
+}
+
+static void
+show_page (Fixture *fixture, const char *method)
+{
+  fixture->page = sy_task_page_new (fixture->worker, method);
+  gtk_window_set_child (GTK_WINDOW (fixture->window), fixture->page);
+}
+
+static void
+show_tab (Fixture *fixture, const char *name)
+{
+  gtk_stack_set_visible_child_name (GTK_STACK (need (fixture, "tabs")), name);
+  sy_test_settle ();
+}
+
+static gboolean
+has_tab (Fixture *fixture, const char *name)
+{
+  return gtk_stack_get_child_by_name (GTK_STACK (need (fixture, "tabs")), name) != NULL;
+}
+
+static int
+set_up (void **state)
+{
+  Fixture *fixture = g_new0 (Fixture, 1);
+  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
+  g_autoptr (GPtrArray) drafts = sy_draft_list ("memory:");
+
+  /* What the test before left behind. */
+  for (guint i = 0; i < drafts->len; i++)
+    sy_draft_remove (((SyDraft *) g_ptr_array_index (drafts, i))->id, "memory:");
+  fixture->worker = sy_worker_new ("memory:", desk);
+  fixture->window = gtk_window_new ();
+  gtk_window_set_default_size (GTK_WINDOW (fixture->window), 1110, 670);
+  show_page (fixture, "rigged-lift");
+  sy_task_page_begin_new (SY_TASK_PAGE (fixture->page), SY_UNITS_METRIC, NULL);
+  gtk_window_present (GTK_WINDOW (fixture->window));
+  *state = fixture;
+  return sy_test_until (is_mapped, fixture->page, LIMIT_MS) ? 0 : -1;
+}
+
+static int
+tear_down (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *page = fixture->page;
+
+  g_object_add_weak_pointer (G_OBJECT (page), (gpointer *) &page);
+  gtk_window_destroy (GTK_WINDOW (fixture->window));
+  sy_worker_stop (fixture->worker);
+  sy_test_settle ();
+  g_object_unref (fixture->worker);
+  g_free (fixture);
+  return page == NULL ? 0 : -1; /* nothing holds the page back */
+}
+
+/* Recording and opening */
+
+static gboolean
+has_answer (gpointer data)
+{
+  return *(GAsyncResult **) data != NULL;
+}
+
+static void
+answered_cb (GObject *source G_GNUC_UNUSED, GAsyncResult *result, gpointer data)
+{
+  *(GAsyncResult **) data = g_object_ref (result);
+}
+
+/* New string: the id. */
+static char *
+record (Fixture *fixture, const char *name, const char *facts)
+{
+  SySaveRequest *request = sy_save_request_new ();
+  SyRecordResult saved = { 0 };
+  g_autoptr (GAsyncResult) result = NULL;
+  g_autoptr (GError) error = NULL;
+  char *id;
+
+  request->task = g_strdup (name);
+  request->by = g_strdup ("A. Tester");
+  request->why = g_strdup ("first look");
+  request->base = -1;
+  request->facts = g_strdup (facts);
+  sy_worker_save_async (fixture->worker, request, NULL, answered_cb, &result);
+  assert_true (sy_test_until (has_answer, &result, LIMIT_MS));
+  if (!sy_worker_save_finish (fixture->worker, result, &saved, &error))
+    fail_msg ("%s: %s", name, error->message);
+  id = g_strdup (saved.task_id);
+  sy_record_result_clear (&saved);
+  return id;
+}
+
+static gboolean
+is_open (gpointer data)
+{
+  Fixture *fixture = data;
+  g_autofree char *title = NULL;
+
+  g_object_get (fixture->page, "title", &title, NULL);
+  return g_str_has_prefix (title, "Opened ");
+}
+
+static void
+open_facts (Fixture *fixture, const char *facts)
+{
+  g_autofree char *id = record (fixture, "Opened item", facts);
+
+  /* As a window opens it: not knowing yet what it is. */
+  show_page (fixture, NULL);
+  sy_task_page_open (SY_TASK_PAGE (fixture->page), id);
+  assert_true (sy_test_until (is_open, fixture, LIMIT_MS));
+  sy_test_settle ();
+}
+
+static void
+open_plan (Fixture *fixture, const char *as_of, const char *eyebolt, const char *sling)
+{
+  g_autofree char *facts = g_strdup_printf (plan, as_of, eyebolt, sling);
+
+  open_facts (fixture, facts);
+}
+
+/* A lift plan */
+
+static char *
+bar_words (Fixture *fixture, const char *view, guint i)
+{
+  return sy_capacity_view_dup_words (SY_CAPACITY_VIEW (need (fixture, view)), i);
+}
+
+static void
+an_opened_plan_says_what_is_weakest (void **state)
+{
+  Fixture *fixture = *state;
+  g_autofree char *first = NULL;
+
+  open_plan (fixture, "2026-11-25", "600", "\"wll\":800,");
+  assert_string_equal (sy_task_page_get_method (SY_TASK_PAGE (fixture->page))->id, "rigged-lift");
+  assert_string_equal (read_label (fixture, "result-index"), "96.2 %");
+  assert_string_equal (read_label (fixture, "result-valid"), "Holds until 2027-01-01");
+  first = bar_words (fixture, "capacity", 0);
+  assert_string_equal (first, "E1 at A: 577.4 / 600 kg, 96.2 %");
+  assert_non_null (strstr (read_label (fixture, "result-sentence"), "E1"));
+}
+
+static void
+a_pressed_bar_leads_to_its_fact (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *wll;
+
+  open_plan (fixture, "2026-11-25", "600", "\"wll\":800,");
+  sy_capacity_view_press (SY_CAPACITY_VIEW (need (fixture, "capacity")), 0);
+  sy_test_settle ();
+  wll = need (fixture, "legs[0].elements[0].wll");
+  assert_non_null (gtk_widget_get_focus_child (gtk_widget_get_parent (wll)));
+  gtk_editable_set_text (GTK_EDITABLE (wll), "500");
+  assert_string_equal (read_label (fixture, "result-index"), "115.5 %");
+}
+
+static void
+the_load_path_has_everything_that_carries (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *all;
+  guint n;
+
+  open_plan (fixture, "2026-11-25", "600", "\"wll\":800,");
+  assert_true (sy_capacity_view_count (SY_CAPACITY_VIEW (need (fixture, "capacity"))) == 4);
+  g_signal_emit_by_name (need (fixture, "capacity-more"), "clicked");
+  sy_test_settle ();
+  all = need (fixture, "capacity-all");
+  assert_true (gtk_widget_get_mapped (all));
+  n = sy_capacity_view_count (SY_CAPACITY_VIEW (all));
+  assert_true (n >= 4); /* three in the legs and the hoist; the rules of slings beside them */
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *words = bar_words (fixture, "capacity-all", i);
+
+      assert_non_null (strchr (words, '%'));
+    }
+  /* Both conventions of an angle stand beside one another: 30° and 60°. */
+  assert_string_equal (gtk_label_get_text (GTK_LABEL (gtk_grid_get_child_at (GTK_GRID (need (fixture, "legs-table")), 1, 1))),
+                       "30°");
+  assert_string_equal (gtk_label_get_text (GTK_LABEL (gtk_grid_get_child_at (GTK_GRID (need (fixture, "legs-table")), 2, 1))),
+                       "60°");
+}
+
+static void
+what_may_be_carried_and_is_not_known_is_said (void **state)
+{
+  Fixture *fixture = *state;
+  guint n;
+  g_autofree char *last = NULL;
+
+  open_plan (fixture, "2026-11-25", "600", "");
+  show_tab (fixture, "path");
+  n = sy_capacity_view_count (SY_CAPACITY_VIEW (need (fixture, "capacity-all")));
+  last = bar_words (fixture, "capacity-all", n - 1);
+  assert_string_equal (last, "S2 at B: 577.4 kg, what it may carry is not known");
+}
+
+static void
+a_plan_past_its_day_is_said_to_be_expired (void **state)
+{
+  Fixture *fixture = *state;
+
+  open_plan (fixture, "2027-01-02", "600", "\"wll\":800,");
+  assert_string_equal (read_label (fixture, "result-valid"), "Expired: held until 2027-01-01");
+}
+
+static void
+a_tab_stands_only_where_there_is_something_in_it (void **state)
+{
+  Fixture *fixture = *state;
+
+  assert_true (has_tab (fixture, "pictures"));
+  assert_true (has_tab (fixture, "path"));
+  assert_false (has_tab (fixture, "help"));
+  assert_false (has_tab (fixture, "spread"));
+  assert_true (has_tab (fixture, "history"));
+  show_page (fixture, "lift");
+  assert_false (has_tab (fixture, "path"));
+  assert_true (has_tab (fixture, "help"));
+  assert_true (has_tab (fixture, "spread"));
+}
+
+static void
+what_is_checked_is_counted (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *group = need (fixture, "checks");
+  GtkWidget *row = gtk_widget_get_ancestor (group, SY_TYPE_SET_ROW);
+  GtkWidget *note = gtk_widget_get_last_child (row);
+
+  assert_false (gtk_widget_get_visible (sy_set_row_get_check (SY_SET_ROW (row), "-")));
+  assert_string_equal (gtk_label_get_text (GTK_LABEL (note)), "Nothing is checked yet.");
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (sy_set_row_get_check (SY_SET_ROW (row), "trial-lift")), TRUE);
+  assert_string_equal (gtk_label_get_text (GTK_LABEL (note)), "7 checks are still open.");
+}
+
+/* A hook that is not given is shown as such once something was loaded. */
+static void
+a_load_that_hangs_free_is_shown_so (void **state)
+{
+  Fixture *fixture = *state;
+  g_autofree char *given = g_strdup_printf (plan, "2026-11-25", "600", "\"wll\":800,");
+  g_auto (GStrv) parts = g_strsplit (given, "\"hook\":{\"above\":866.0254},", 2);
+  g_autofree char *facts = g_strconcat (parts[0], parts[1], NULL);
+
+  open_facts (fixture, facts);
+  assert_true (gtk_check_button_get_active (GTK_CHECK_BUTTON (need (fixture, "way:hook:2"))));
+  open_plan (fixture, "2026-11-25", "601", "\"wll\":800,");
+  assert_true (gtk_check_button_get_active (GTK_CHECK_BUTTON (need (fixture, "way:hook:0"))));
+}
+
+/* Beginning, and what is kept of it */
+
+static gboolean
+draft_is_there (gpointer data G_GNUC_UNUSED)
+{
+  g_autoptr (GPtrArray) drafts = sy_draft_list ("memory:");
+
+  return drafts->len > 0;
+}
+
+static void
+a_new_plan_keeps_its_method_in_its_draft (void **state)
+{
+  Fixture *fixture = *state;
+  g_autofree char *title = NULL;
+  g_autoptr (GPtrArray) drafts = NULL;
+  const SyDraft *draft;
+
+  g_object_get (fixture->page, "title", &title, NULL);
+  assert_string_equal (title, "New lift plan");
+  gtk_editable_set_text (GTK_EDITABLE (need (fixture, "mass")), "1,5 t");
+  assert_true (sy_test_until (draft_is_there, NULL, LIMIT_MS));
+  drafts = sy_draft_list ("memory:");
+  draft = g_ptr_array_index (drafts, 0);
+  assert_string_equal (draft->method, "rigged-lift");
+  show_page (fixture, draft->method);
+  sy_task_page_begin_new (SY_TASK_PAGE (fixture->page), SY_UNITS_METRIC, draft->id);
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (need (fixture, "mass"))), "1,5 t");
+}
+
+static void
+chosen_cb (SyTaskPage *page, const char *item_kind, gpointer data)
+{
+  static const char *const paths[] = { "die", "mass" };
+  static const char *const texts[] = { "Draw die D-9", "2350" };
+
+  *(char **) data = g_strdup (item_kind);
+  sy_task_page_take (page, paths, texts, G_N_ELEMENTS (paths));
+}
+
+static void
+a_section_can_be_filled_from_the_register (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *button = need (fixture, "take:load");
+  g_autofree char *asked = NULL;
+
+  assert_false (gtk_widget_get_visible (button));
+  sy_task_page_set_chooser (SY_TASK_PAGE (fixture->page), chosen_cb, &asked);
+  assert_true (gtk_widget_get_visible (button));
+  g_signal_emit_by_name (button, "clicked");
+  assert_string_equal (asked, "die");
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (need (fixture, "mass"))), "2350");
+  assert_true (gtk_widget_activate_action (fixture->page, "task.undo", NULL));
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (need (fixture, "mass"))), "");
+}
+
+/* Every method */
+
+static void
+assert_rows (const SyMethod *method, const SyPlanRow *rows)
+{
+  for (gsize r = 0; r < SY_PLAN_ROWS; r++)
+    for (gsize c = 0; c < SY_PLAN_COLUMNS; c++)
+      if (rows[r].paths[c] != NULL && sy_method_field (method, rows[r].paths[c], NULL) == NULL)
+        fail_msg ("%s has no fact %s", method->id, rows[r].paths[c]);
+}
+
+static void
+every_plan_names_facts_that_there_are (void **state)
+{
+  (void) state;
+  for (gsize i = 0; i < sy_method_count (); i++)
+    {
+      const SyMethod *method = sy_method_at (i);
+      gsize n;
+      const SyPlanSection *sections = sy_task_plan (method, &n);
+      const SyPlanCarrier *carriers;
+
+      assert_true (n > 0);
+      for (gsize s = 0; s < n; s++)
+        {
+          assert_rows (method, sections[s].rows);
+          for (gsize w = 0; w < SY_PLAN_WAYS; w++)
+            {
+              assert_rows (method, sections[s].ways[w].rows);
+              if (sections[s].ways[w].list != NULL)
+                assert_non_null (sy_method_field (method, sections[s].ways[w].list, NULL));
+            }
+        }
+      carriers = sy_task_plan_carriers (method, &n);
+      for (gsize c = 0; c < n; c++)
+        assert_non_null (sy_method_field (method, carriers[c].fact, NULL));
+    }
+}
+
+static gboolean
+has_path (const SyPlanRow *rows, const char *name)
+{
+  for (gsize r = 0; r < SY_PLAN_ROWS; r++)
+    for (gsize c = 0; c < SY_PLAN_COLUMNS; c++)
+      if (rows[r].paths[c] != NULL && g_str_has_prefix (rows[r].paths[c], name)
+          && strchr (".", rows[r].paths[c][strlen (name)]) != NULL)
+        return TRUE;
+  return FALSE;
+}
+
+/* "Further facts" is for methods that nobody has made a plan for yet. */
+static void
+every_fact_has_its_place (void **state)
+{
+  (void) state;
+  for (gsize i = 0; i < sy_method_count (); i++)
+    {
+      const SyMethod *method = sy_method_at (i);
+      gsize n;
+      const SyPlanSection *sections = sy_task_plan (method, &n);
+
+      for (gsize f = 0; f < method->n_fields; f++)
+        {
+          const char *name = method->fields[f].name;
+          gboolean planned = strcmp (name, "had") == 0; /* stands with what it is about */
+
+          for (gsize s = 0; s < n && !planned; s++)
+            {
+              planned = has_path (sections[s].rows, name);
+              for (gsize w = 0; w < SY_PLAN_WAYS && !planned; w++)
+                planned = has_path (sections[s].ways[w].rows, name)
+                          || g_strcmp0 (sections[s].ways[w].list, name) == 0;
+            }
+          if (!planned)
+            fail_msg ("the plan of %s has no place for %s", method->id, name);
+        }
+    }
+}
+
+static void
+every_method_has_a_page (void **state)
+{
+  Fixture *fixture = *state;
+
+  for (gsize i = 0; i < sy_method_count (); i++)
+    {
+      const SyMethod *method = sy_method_at (i);
+      g_autoptr (GHashTable) names = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+      g_autofree char *title = NULL;
+      guint checked = 0;
+      int width, height;
+
+      show_page (fixture, method->id);
+      sy_task_page_begin_new (SY_TASK_PAGE (fixture->page), SY_UNITS_METRIC, NULL);
+      assert_true (sy_test_until (is_mapped, fixture->page, LIMIT_MS));
+      sy_test_settle ();
+      g_object_get (fixture->page, "title", &title, NULL);
+      assert_true (g_str_has_prefix (title, "New "));
+      assert_string_equal (read_label (fixture, "result-index"), "");
+      sy_test_audit (fixture->page, names, &checked);
+      assert_true (checked > 10);
+      gtk_widget_measure (fixture->page, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+      gtk_widget_measure (fixture->page, GTK_ORIENTATION_VERTICAL, 1100, &height, NULL, NULL, NULL);
+      if (width > 1000 || height > 650)
+        fail_msg ("%s needs %d × %d", method->id, width, height);
+    }
+}
+
+/* Opens every document of the demo's kind in each tab: nothing may be said against it on the way. */
+static void
+every_demo_item_opens (void **state)
+{
+  static const char *const folders[] = { "plans", "dies" };
+  Fixture *fixture = *state;
+  guint opened = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (folders); i++)
+    {
+      g_autofree char *folder = g_build_filename (g_getenv ("SY_SOURCE_DIR"), "data", "demo", folders[i], NULL);
+      g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+      const char *file;
+
+      assert_non_null (dir);
+      while ((file = g_dir_read_name (dir)) != NULL)
+        {
+          g_autofree char *path = g_build_filename (folder, file, NULL);
+          g_autofree char *facts = NULL;
+          g_autofree char *name = g_strdup_printf ("Opened %s", file);
+          g_autofree char *id = NULL;
+
+          assert_true (g_file_get_contents (path, &facts, NULL, NULL));
+          id = record (fixture, name, facts);
+          show_page (fixture, NULL);
+          sy_task_page_open (SY_TASK_PAGE (fixture->page), id);
+          assert_true (sy_test_until (is_open, fixture, LIMIT_MS));
+          show_tab (fixture, "findings");
+          if (has_tab (fixture, "path"))
+            show_tab (fixture, "path");
+          opened++;
+        }
+    }
+  assert_true (opened >= 6);
+}
+
+static void
+a_new_item_can_be_chosen_of_every_kind (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *choice = sy_new_page_new ();
+  GtkWidget *lift;
+  g_autoptr (GSimpleActionGroup) actions = g_simple_action_group_new ();
+  g_autoptr (GSimpleAction) new_item = g_simple_action_new ("new-item", G_VARIANT_TYPE_STRING);
+  gsize n;
+  const SyTaskKind *const *kinds = sy_task_kinds (&n);
+
+  g_action_map_add_action (G_ACTION_MAP (actions), G_ACTION (new_item));
+  gtk_widget_insert_action_group (fixture->window, "win", G_ACTION_GROUP (actions));
+  gtk_window_set_child (GTK_WINDOW (fixture->window), choice);
+  fixture->page = choice;
+  assert_true (sy_test_until (is_mapped, choice, LIMIT_MS));
+  assert_int_equal (n, sy_method_count ());
+  for (gsize i = 0; i < n; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("new:%s", kinds[i]->method);
+
+      assert_non_null (sy_test_find_shown (choice, name));
+    }
+  lift = sy_test_find_shown (choice, "new:lift");
+  assert_true (gtk_widget_grab_focus (choice));
+  assert_ptr_equal (gtk_root_get_focus (GTK_ROOT (fixture->window)), lift);
+}
+
+int
+main (void)
+{
+#define PAGE_TEST(name) cmocka_unit_test_setup_teardown (name, set_up, tear_down)
+  const struct CMUnitTest tests[] = {
+    PAGE_TEST (an_opened_plan_says_what_is_weakest),
+    PAGE_TEST (a_pressed_bar_leads_to_its_fact),
+    PAGE_TEST (the_load_path_has_everything_that_carries),
+    PAGE_TEST (what_may_be_carried_and_is_not_known_is_said),
+    PAGE_TEST (a_plan_past_its_day_is_said_to_be_expired),
+    PAGE_TEST (a_tab_stands_only_where_there_is_something_in_it),
+    PAGE_TEST (what_is_checked_is_counted),
+    PAGE_TEST (a_load_that_hangs_free_is_shown_so),
+    PAGE_TEST (a_new_plan_keeps_its_method_in_its_draft),
+    PAGE_TEST (a_section_can_be_filled_from_the_register),
+    cmocka_unit_test (every_plan_names_facts_that_there_are),
+    cmocka_unit_test (every_fact_has_its_place),
+    PAGE_TEST (every_method_has_a_page),
+    PAGE_TEST (every_demo_item_opens),
+    PAGE_TEST (a_new_item_can_be_chosen_of_every_kind),
+  };
+  SyStyleSheet *sheet;
+  int failed;
+
+  gtk_init ();
+  (void) sy_look_get_resource ();
+  sheet = sy_style_sheet_new (gdk_display_get_default (), "/org/steelyard/Steelyard/look", TRUE);
+  g_object_set (gtk_settings_get_default (), "gtk-enable-animations", FALSE, NULL);
+  failed = cmocka_run_group_tests (tests, NULL, NULL);
+  g_object_unref (sheet);
+  return failed;
+}
