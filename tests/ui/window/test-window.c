@@ -248,6 +248,36 @@ a_task_opens_in_the_place_of_the_list_and_goes_back (void **state)
   end_window (window);
 }
 
+/* What is begun is chosen, a lift first; it opens in the place of the list too. */
+static void
+what_is_begun_is_chosen (void **state)
+{
+  GtkWidget *window = new_window ();
+  GtkWidget *lift;
+  g_autofree char *title = NULL;
+
+  (void) state;
+  assert_true (gtk_widget_activate_action (window, "win.choose-new", NULL));
+  gtk_test_widget_wait_for_draw (window);
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "new");
+  assert_true (action_enabled (window, "back"));
+  assert_false (action_enabled (window, "save"));
+  lift = sy_test_find_name (window, "new:lift");
+  assert_non_null (lift);
+  assert_ptr_equal (gtk_root_get_focus (GTK_ROOT (window)), lift);
+  assert_true (gtk_widget_activate_action (window, "win.back", NULL));
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "tasks");
+  assert_true (gtk_widget_activate_action (window, "win.new-item", "s", "rigged-lift"));
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "task");
+  g_object_get (sy_window_get_task_page (SY_WINDOW (window)), "title", &title, NULL);
+  assert_string_equal (title, "New lift plan");
+  /* A method that is not there begins nothing. */
+  gtk_widget_activate_action (window, "win.back", NULL);
+  gtk_widget_activate_action (window, "win.new-item", "s", "no-such-method");
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "tasks");
+  end_window (window);
+}
+
 static void
 what_the_page_of_a_task_is_asked_for_it_knows (void **state)
 {
@@ -445,6 +475,7 @@ main (void)
     cmocka_unit_test (the_overview_shows_what_there_is),
     cmocka_unit_test (every_control_of_every_page_has_a_name),
     cmocka_unit_test (a_task_opens_in_the_place_of_the_list_and_goes_back),
+    cmocka_unit_test (what_is_begun_is_chosen),
     cmocka_unit_test (what_the_page_of_a_task_is_asked_for_it_knows),
     cmocka_unit_test (units_of_new_tasks_are_kept),
     cmocka_unit_test (style_can_be_chosen),
