@@ -36,22 +36,6 @@ typedef struct
   GPtrArray *fits;
 } Search;
 
-void
-sy_gear_fit_free (SyGearFit *fit)
-{
-  if (fit == NULL)
-    return;
-  g_free (fit->leg);
-  g_free (fit->kind);
-  g_free (fit->element);
-  g_free (fit->item);
-  g_free (fit->name);
-  g_free (fit->identity);
-  g_ptr_array_unref (fit->why);
-  g_ptr_array_unref (fit->remarks);
-  g_free (fit);
-}
-
 static char *
 say_problem (const Search *search, const char *msgid, const char *problem)
 {
@@ -230,6 +214,33 @@ judge_utilisation (const Search *search, const SyAssessment *with, const char *s
     }
 }
 
+static gboolean
+is_out (const SyAssessment *plan, const char *symbol)
+{
+  for (int i = 0; i < plan->findings->n_reasons; i++)
+    if (strcmp (symbol_of (&plan->findings->reasons[i]), symbol) == 0 && keeps_out (&plan->findings->reasons[i]))
+      return TRUE;
+  return FALSE;
+}
+
+/* What else is over its limit only because the item weighs more than what was planned. */
+static void
+judge_others (const Search *search, const SyAssessment *with, const char *stem, SyGearFit *fit)
+{
+  g_autofree char *own = g_strconcat (stem, ".utilisation", NULL);
+  const SyFindings *findings = with->findings;
+
+  for (int i = 0; i < findings->n_reasons; i++)
+    {
+      const SyReason *reason = &findings->reasons[i];
+      const char *symbol = symbol_of (reason);
+
+      if (keeps_out (reason) && g_str_has_suffix (symbol, ".utilisation") && strcmp (symbol, own) != 0
+          && !g_str_has_prefix (symbol, "rule.") && !is_out (search->plan, symbol))
+        sy_register_add_text (fit->why, sy_words_reason (findings, reason, search->translate));
+    }
+}
+
 static void
 judge_strength (const Search *search, const SyAssessment *with, const char *stem, SyGearFit *fit)
 {
@@ -263,10 +274,7 @@ keeps_rule (const SyAssessment *plan, const char *rule)
 {
   g_autofree char *symbol = g_strconcat (rule, ".utilisation", NULL);
 
-  for (int i = 0; i < plan->findings->n_reasons; i++)
-    if (strcmp (symbol_of (&plan->findings->reasons[i]), symbol) == 0 && keeps_out (&plan->findings->reasons[i]))
-      return FALSE;
-  return value_there (plan, rule, "utilisation") <= 1;
+  return !is_out (plan, symbol) && value_there (plan, rule, "utilisation") <= 1;
 }
 
 /* The rules for the sling as a whole. */
@@ -371,6 +379,7 @@ try_item (Search *search, const SyGearPlace *place, const SyGearCandidate *candi
   judge_reasons (search, place, with, label, is_standing, fit);
   judge_plan (search, with, fit);
   judge_strength (search, with, stem, fit);
+  judge_others (search, with, stem, fit);
   if (place->kind == SY_GEAR_SLING && !isnan (fit->utilisation))
     {
       judge_rules (search, place, candidate, with, fit);
@@ -478,34 +487,4 @@ sy_gear_find (SyDesk *desk, const SyAssessment *plan, const GPtrArray *gear, SyT
   g_free (search.problems);
   sy_memory_free (search.memory);
   return search.fits;
-}
-
-static void
-write_member (GString *out, const char *name, const char *value)
-{
-  g_string_append_printf (out, "%s\"%s\":", out->str[out->len - 1] == '{' ? "" : ",", name);
-  sy_json_write_text (out, value);
-}
-
-void
-sy_gear_fit_write_json (GString *out, const SyGearFit *fit)
-{
-  g_autofree char *caution = sy_words_screening (NULL);
-
-  g_string_append_c (out, '{');
-  write_member (out, "leg", fit->leg);
-  write_member (out, "kind", fit->kind);
-  write_member (out, "element", fit->element);
-  write_member (out, "item", fit->item);
-  write_member (out, "name", fit->name);
-  write_member (out, "identity", fit->identity);
-  g_string_append (out, ",\"utilisation\":");
-  sy_json_write_number (out, fit->utilisation);
-  if (isinf (fit->utilisation))
-    g_string_append (out, ",\"state\":\"unbounded\"");
-  g_string_append_printf (out, ",\"fits\":%s", fit->fits ? "true" : "false");
-  sy_register_write_texts (out, "why", fit->why);
-  sy_register_write_texts (out, "remarks", fit->remarks);
-  write_member (out, "caution", caution);
-  g_string_append_c (out, '}');
 }

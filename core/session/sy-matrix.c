@@ -332,13 +332,6 @@ sy_matrix_make (SyDesk *desk, const GPtrArray *dies, const GPtrArray *gear, cons
 }
 
 static void
-write_member (GString *out, const char *name, const char *value)
-{
-  g_string_append_printf (out, "%s\"%s\":", out->str[out->len - 1] == '{' ? "" : ",", name);
-  sy_json_write_text (out, value);
-}
-
-static void
 write_number (GString *out, const char *name, double value)
 {
   g_string_append_printf (out, ",\"%s\":", name);
@@ -352,20 +345,20 @@ sy_matrix_cell_write_json (GString *out, const SyMatrixCell *cell)
   g_autofree char *caution = sy_words_screening (NULL);
 
   g_string_append_c (out, '{');
-  write_member (out, "die", cell->die_name);
-  write_member (out, "die_id", cell->die);
-  write_member (out, "machine", cell->machine);
-  write_member (out, "gear", cell->gear_name);
-  write_member (out, "gear_id", cell->gear);
-  write_member (out, "identity", cell->identity);
-  write_member (out, "kind", cell->kind);
+  sy_register_write_text (out, "die", cell->die_name);
+  sy_register_write_text (out, "die_id", cell->die);
+  sy_register_write_text (out, "machine", cell->machine);
+  sy_register_write_text (out, "gear", cell->gear_name);
+  sy_register_write_text (out, "gear_id", cell->gear);
+  sy_register_write_text (out, "identity", cell->identity);
+  sy_register_write_text (out, "kind", cell->kind);
   write_number (out, "mass_kg", cell->mass_kg);
   write_number (out, "wll_kg", cell->wll_kg);
   write_number (out, "utilisation", cell->utilisation);
   g_string_append_printf (out, ",\"serves\":%s", serves[cell->serves]);
-  write_member (out, "verdict", sy_verdict_id (cell->verdict));
+  sy_register_write_text (out, "verdict", sy_verdict_id (cell->verdict));
   sy_register_write_texts (out, "why", cell->why);
   sy_register_write_texts (out, "remarks", cell->remarks);
-  write_member (out, "caution", caution);
+  sy_register_write_text (out, "caution", caution);
   g_string_append_c (out, '}');
 }

@@ -153,10 +153,24 @@ sy_register_say (SyTranslate translate, const char *msgid, ...)
   return sy_words_fill (msgid, translate, fill_pairs, &pairs);
 }
 
+static void
+begin_member (GString *out, const char *name)
+{
+  g_string_append_printf (out, "%s\"%s\":", out->str[out->len - 1] == '{' ? "" : ",", name);
+}
+
+void
+sy_register_write_text (GString *out, const char *name, const char *value)
+{
+  begin_member (out, name);
+  sy_json_write_text (out, value);
+}
+
 void
 sy_register_write_texts (GString *out, const char *name, const GPtrArray *texts)
 {
-  g_string_append_printf (out, ",\"%s\":[", name);
+  begin_member (out, name);
+  g_string_append_c (out, '[');
   for (guint i = 0; i < texts->len; i++)
     {
       if (i > 0)

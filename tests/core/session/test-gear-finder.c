@@ -208,6 +208,21 @@ test_where_it_is_already (void **state)
   assert_true (fit_of (fits, "A", "L-B")->fits); /* it has two legs */
 }
 
+/* A shackle of 1001 kg is strong enough, but what it hangs from is not. */
+static void
+test_what_it_weighs (void **state)
+{
+  g_autoptr (GPtrArray) gear = help_items ();
+
+  (void) state;
+  help_gear (gear, "shackle", "anchor", "\"wll\":20000,\"own_mass\":1001");
+  g_autoptr (GPtrArray) fits = find (USUAL, gear);
+
+  assert_close (fit_of (fits, "A", "anchor")->utilisation, LEG_LOAD / 20000, 0, 1e-9);
+  assert_false (fit_of (fits, "A", "anchor")->fits);
+  assert_says (fit_of (fits, "A", "anchor")->why, "H-1 is loaded to 100.1 %");
+}
+
 static void
 test_a_plan_without_gear (void **state)
 {
@@ -336,6 +351,7 @@ main (void)
     cmocka_unit_test (test_rule_is_asked_of_like_legs),
     cmocka_unit_test (test_material_and_edge),
     cmocka_unit_test (test_where_it_is_already),
+    cmocka_unit_test (test_what_it_weighs),
     cmocka_unit_test (test_a_plan_without_gear),
     cmocka_unit_test (test_geometry_that_is_not_allowed),
     cmocka_unit_test (test_what_cannot_be_known),
