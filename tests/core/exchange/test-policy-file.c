@@ -71,8 +71,9 @@ test_every_row_has_a_source (void **state)
   for (int i = 0; i < policy->n_rows; i++)
     {
       assert_true (*policy->rows[i].source != '\0');
-      /* a figure of ISO 11228-1 is not passed off as checked */
-      assert_int_equal (policy->rows[i].from_memory, strstr (policy->rows[i].source, "ISO") != NULL);
+      /* a figure of ISO 11228-1 or of the HSE's filter is not passed off as checked */
+      assert_int_equal (policy->rows[i].from_memory, strstr (policy->rows[i].source, "ISO") != NULL
+                                                       || strstr (policy->rows[i].source, "HSE") != NULL);
     }
 }
 
@@ -80,8 +81,8 @@ static void
 test_refusals (void **state)
 {
   (void) state;
-  assert_refused ("\"version\": 1", "\"version\": 0", "version");
-  assert_refused ("\"version\": 1", "\"version\": 1, \"version\": 1", "version");
+  assert_refused ("\"version\": 2", "\"version\": 0", "version");
+  assert_refused ("\"version\": 2", "\"version\": 2, \"version\": 2", "version");
   assert_refused ("\"draws\": 2000", "\"draws\": 5", "draws");
   assert_refused ("\"draws\": 2000", "\"draws\": 2000, \"colour\": 1", "colour");
   assert_refused ("\"mixed-adults\"", "\"anybody\"", "any-age");
@@ -107,8 +108,8 @@ test_loosening (void **state)
   assert_true (read_with ("\"over\": 3.0", "\"over\": 2.5", policy, NULL));
   assert_string_equal (policy->loosened_because, "");
   assert_true (read_with ("\"assigned\": \"mixed-adults\"", "\"assigned\": \"any-age\"", policy, NULL));
-  assert_true (read_with ("\"version\": 1,",
-                          "\"version\": 2, \"loosened_because\": \"trial on line 4\", \"assigned\": \"men-20-45\",",
+  assert_true (read_with ("\"version\": 2,",
+                          "\"version\": 3, \"loosened_because\": \"trial on line 4\", \"assigned\": \"men-20-45\",",
                           policy, NULL)
                == FALSE); /* a key twice is still refused */
   assert_true (read_with ("\"assigned\": \"mixed-adults\"",
