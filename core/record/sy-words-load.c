@@ -9,7 +9,7 @@
 static const char die_balances[] = N_ ("{mass}, with its allowance {planned}; balances at x {x}, y {y}, z {z}.");
 static const char die_unknown[] = N_ ("{mass}, with its allowance {planned}; where it balances is not known.");
 static const char weakest[] = N_ ("Weakest: {thing}, {percent} of what it may carry as it is used.");
-static const char gear_unknown[] = N_ ("{hook} in the hook; what holds it may carry is not known.");
+static const char gear_unknown[] = N_ ("{hook} in the hook; what its gear may carry is not known.");
 static const char truck_part[] =
   N_ ("{planned} on the forks: {percent} of the {capacity} that the plate leaves at this load centre.");
 static const char truck_unknown[] = N_ ("{planned} on the forks; what the plate leaves at this load centre is not known.");
