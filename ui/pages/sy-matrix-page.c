@@ -29,7 +29,6 @@ struct _SyMatrixPage
   SyUnits units;
   GtkWidget *box, *bar, *machine, *count, *states, *view, *why, *error_words;
   GListStore *rows;
-  GtkSingleSelection *selection;
   GPtrArray *cells;   /* NULL: not looked up yet */
   GPtrArray *columns; /* of cells, borrowed      */
   GCancellable *cancellable;
@@ -411,6 +410,40 @@ new_bar (SyMatrixPage *self)
   return bar;
 }
 
+/* From cell to cell: the view itself only goes up and down. */
+static gboolean
+arrow_cb (GtkWidget *view, GVariant *arguments, gpointer user_data)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (view));
+  GtkWidget *cell = focus != NULL ? gtk_widget_get_parent (focus) : NULL;
+  GtkWidget *next;
+
+  (void) arguments;
+  if (!GTK_IS_BUTTON (focus) || !gtk_widget_has_css_class (focus, "sy-matrix-cell"))
+    return FALSE;
+  next = GPOINTER_TO_INT (user_data) > 0 ? gtk_widget_get_next_sibling (cell) : gtk_widget_get_prev_sibling (cell);
+  return next != NULL && gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD);
+}
+
+static void
+add_arrows (GtkWidget *view)
+{
+  GtkEventController *controller = gtk_shortcut_controller_new ();
+  const struct
+  {
+    guint key;
+    int step;
+  } arrows[] = { { GDK_KEY_Left, -1 }, { GDK_KEY_Right, 1 } };
+
+  gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_CAPTURE);
+  for (guint i = 0; i < G_N_ELEMENTS (arrows); i++)
+    gtk_shortcut_controller_add_shortcut (
+      GTK_SHORTCUT_CONTROLLER (controller),
+      gtk_shortcut_new (gtk_keyval_trigger_new (arrows[i].key, 0),
+                        gtk_callback_action_new (arrow_cb, GINT_TO_POINTER (arrows[i].step), NULL)));
+  gtk_widget_add_controller (view, controller);
+}
+
 static GtkWidget *
 new_table (SyMatrixPage *self)
 {
@@ -418,11 +451,9 @@ new_table (SyMatrixPage *self)
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
   self->rows = g_list_store_new (SY_TYPE_MATRIX_ROW);
-  self->selection = gtk_single_selection_new (NULL);
-  gtk_single_selection_set_autoselect (self->selection, FALSE);
-  gtk_single_selection_set_can_unselect (self->selection, TRUE);
-  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->rows));
-  self->view = gtk_column_view_new (g_object_ref (GTK_SELECTION_MODEL (self->selection)));
+  self->view = gtk_column_view_new (
+    GTK_SELECTION_MODEL (gtk_no_selection_new (g_object_ref (G_LIST_MODEL (self->rows)))));
+  add_arrows (self->view);
   gtk_widget_set_name (self->view, "matrix");
   sy_name (self->view, _("What lifts what"));
   sy_name_rows (GTK_COLUMN_VIEW (self->view), _("What lifts what"));
@@ -496,7 +527,6 @@ sy_matrix_page_dispose (GObject *object)
   if (self->box != NULL)
     gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
   g_clear_pointer (&self->box, gtk_widget_unparent);
-  g_clear_object (&self->selection);
   g_clear_object (&self->rows);
   g_clear_pointer (&self->columns, g_ptr_array_unref);
   g_clear_pointer (&self->cells, g_ptr_array_unref);

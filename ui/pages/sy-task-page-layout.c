@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 /* A task page for the eye: what stands where, for the method at hand. */
+#include "sy-find-gear.h"
 #include "sy-i18n.h"
 #include "sy-load-path.h"
 #include "sy-task-findings.h"
@@ -137,6 +138,7 @@ add_tabs (SyTaskPage *self)
 
       g_signal_connect (path, "fact", G_CALLBACK (go_to_fact_cb), self);
       add_tab (self, path, "path", _("Load path"));
+      add_tab (self, sy_find_gear_new (self->worker, self->form), "find-gear", _("Find gear"));
     }
   if (method->n_factors > 0)
     add_tab (self, sy_task_remedies_new (self->form), "help", _("What would help"));

@@ -311,6 +311,13 @@ sy_task_page_new (SyWorker *worker, const char *method)
   return GTK_WIDGET (self);
 }
 
+SyForm *
+sy_task_page_get_form (SyTaskPage *self)
+{
+  g_return_val_if_fail (SY_IS_TASK_PAGE (self), NULL);
+  return self->form;
+}
+
 void
 sy_task_page_set_chooser (SyTaskPage *self, SyTaskChoose choose, gpointer user_data)
 {

@@ -22,6 +22,8 @@ G_DECLARE_FINAL_TYPE (SyTaskPage, sy_task_page, SY, TASK_PAGE, GtkWidget)
 /* @method: what a new one is assessed by; NULL, or one that does not exist: "lift". What is opened brings its own. */
 GtkWidget *sy_task_page_new (SyWorker *worker, const char *method);
 const SyMethod *sy_task_page_get_method (SyTaskPage *page);
+/* The facts as they stand; another one once an item of another method was opened. */
+SyForm *sy_task_page_get_form (SyTaskPage *page);
 /* A new task (draft @draft_id, or NULL for an empty one), or an existing one by id (its draft is offered when there is
    one). Loading is asynchronous; the page says so while it lasts. */
 void sy_task_page_begin_new (SyTaskPage *page, SyUnits units, const char *draft_id);

@@ -5,7 +5,11 @@
 #include "sy-draft.h"
 #include "sy-i18n.h"
 #include "sy-limits-page.h"
+#include "sy-matrix-page.h"
 #include "sy-name.h"
+#include "sy-new-page.h"
+#include "sy-register-chooser.h"
+#include "sy-registers.h"
 #include "sy-settings.h"
 #include "sy-survey-page.h"
 #include "sy-task-page.h"
@@ -20,7 +24,10 @@ struct _SyWindow
   SyWorker *worker;
   SyUnits units; /* of new tasks and of the list */
 
-  GtkWidget *stack, *tasks, *survey, *limits;
+  SyTaskList *list;
+  GtkWidget *stack, *lists[SY_N_REGISTERS], *matrix, *survey, *limits; /* made when first looked at */
+  SyRegister last;                                            /* list to which a page that is open leads back */
+  GtkWidget *choice; /* what can be begun */
   GtkWidget *task; /* NULL: none is open */
   GtkWidget *back, *title, *subtitle;
   gboolean asking;           /* the question about unsaved changes is open */
@@ -39,20 +46,38 @@ set_enabled (SyWindow *self, const char *name, gboolean enabled)
   g_simple_action_set_enabled (G_SIMPLE_ACTION (action), enabled);
 }
 
+/* The list that a page of the window is; FALSE: none. */
+static gboolean
+find_register (const char *page, SyRegister *which)
+{
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    if (g_str_equal (page, sy_register_page ((SyRegister) i)->page))
+      {
+        *which = (SyRegister) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
 static void
 update_title (SyWindow *self)
 {
+  SyRegister which;
   const char *page = sy_window_get_page (self);
   g_autofree char *title = NULL, *subtitle = NULL, *whole = NULL;
 
   if (g_str_equal (page, "task"))
     g_object_get (self->task, "title", &title, "subtitle", &subtitle, NULL);
+  else if (g_str_equal (page, "matrix"))
+    title = g_strdup (_("What lifts what"));
   else if (g_str_equal (page, "survey"))
     title = g_strdup (_("Measuring sheet"));
   else if (g_str_equal (page, "limits"))
     title = g_strdup (_("Limits in force"));
-  else
-    title = g_strdup (_("Tasks"));
+  else if (g_str_equal (page, "new"))
+    title = g_strdup (_("New"));
+  else if (find_register (page, &which))
+    title = g_strdup (sy_translate (sy_register_page (which)->title));
 
   gtk_label_set_text (GTK_LABEL (self->title), title != NULL ? title : "");
   gtk_label_set_text (GTK_LABEL (self->subtitle), subtitle != NULL ? subtitle : "");
@@ -80,10 +105,27 @@ task_notify_cb (GObject *object, GParamSpec *pspec, SyWindow *self)
 static void
 need_page (SyWindow *self, const char *name)
 {
-  if (g_str_equal (name, "survey") && self->survey == NULL)
+  SyRegister which;
+
+  if (find_register (name, &which) && self->lists[which] == NULL)
+    {
+      self->lists[which] = sy_tasks_page_new (self->worker, self->list, which, self->units);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->lists[which], name);
+    }
+  else if (g_str_equal (name, "matrix") && self->matrix == NULL)
+    {
+      self->matrix = sy_matrix_page_new (self->worker, self->list, self->units);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->matrix, name);
+    }
+  else if (g_str_equal (name, "survey") && self->survey == NULL)
     {
       self->survey = sy_survey_page_new (self->units);
       gtk_stack_add_named (GTK_STACK (self->stack), self->survey, name);
+    }
+  else if (g_str_equal (name, "new") && self->choice == NULL)
+    {
+      self->choice = sy_new_page_new ();
+      gtk_stack_add_named (GTK_STACK (self->stack), self->choice, name);
     }
   else if (g_str_equal (name, "limits") && self->limits == NULL)
     {
@@ -96,15 +138,18 @@ static void
 show_page (SyWindow *self, const char *name)
 {
   gboolean task = g_str_equal (name, "task");
+  gboolean over_list = task || g_str_equal (name, "new");
   GAction *page = g_action_map_lookup_action (G_ACTION_MAP (self), "page");
 
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), name);
-  gtk_widget_set_visible (self->back, task);
-  set_enabled (self, "back", task);
+  gtk_widget_set_visible (self->back, over_list);
+  set_enabled (self, "back", over_list);
   set_enabled (self, "save", task);
   set_enabled (self, "undo", task);
   set_enabled (self, "redo", task);
-  g_simple_action_set_state (G_SIMPLE_ACTION (page), g_variant_new_string (task ? "tasks" : name));
+  find_register (name, &self->last);
+  g_simple_action_set_state (G_SIMPLE_ACTION (page),
+                             g_variant_new_string (over_list ? sy_register_page (self->last)->page : name));
   update_title (self);
   gtk_widget_grab_focus (gtk_stack_get_visible_child (GTK_STACK (self->stack)));
 }
@@ -122,18 +167,37 @@ close_task (SyWindow *self)
 }
 
 static void
+refresh_drafts (SyWindow *self)
+{
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    if (self->lists[i] != NULL)
+      sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (self->lists[i]));
+}
+
+static void
 task_saved_cb (SyTaskPage *page, SyWindow *self)
 {
   (void) page;
-  sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (self->tasks));
+  refresh_drafts (self);
   if (self->close_when_saved)
     gtk_window_close (GTK_WINDOW (self));
 }
 
-static SyTaskPage *
-new_task_page (SyWindow *self)
+/* What the page asks for is taken from the register in a window over this one. */
+static void
+choose_cb (SyTaskPage *page, const char *item_kind, gpointer user_data)
 {
-  GtkWidget *page = sy_task_page_new (self->worker);
+  SyWindow *self = user_data;
+  SyRegister which = g_str_equal (item_kind, SY_ITEM_DIE) ? SY_REGISTER_DIES : SY_REGISTER_GEAR;
+
+  gtk_window_present (GTK_WINDOW (
+    sy_register_chooser_new (GTK_WINDOW (self), self->worker, self->list, which, sy_task_page_get_form (page))));
+}
+
+static SyTaskPage *
+new_task_page (SyWindow *self, const char *method)
+{
+  GtkWidget *page = sy_task_page_new (self->worker, method);
 
   close_task (self);
   self->task = page;
@@ -141,6 +205,7 @@ new_task_page (SyWindow *self)
   g_signal_connect (page, "notify::title", G_CALLBACK (task_notify_cb), self);
   g_signal_connect (page, "notify::subtitle", G_CALLBACK (task_notify_cb), self);
   g_signal_connect (page, "saved", G_CALLBACK (task_saved_cb), self);
+  sy_task_page_set_chooser (SY_TASK_PAGE (page), choose_cb, self);
   gtk_stack_add_named (GTK_STACK (self->stack), page, "task");
   return SY_TASK_PAGE (page);
 }
@@ -148,13 +213,38 @@ new_task_page (SyWindow *self)
 /* Topics: actions */
 
 static void
+begin_new (SyWindow *self, const char *method)
+{
+  sy_task_page_begin_new (new_task_page (self, method), self->units, NULL);
+  show_page (self, "task");
+}
+
+static void
 new_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   SyWindow *self = user_data;
+  SyRegister which;
+  const char *method = find_register (sy_window_get_page (self), &which) ? sy_register_page (which)->method : NULL;
 
   (void) action, (void) parameter;
-  sy_task_page_begin_new (new_task_page (self), self->units, NULL);
-  show_page (self, "task");
+  begin_new (self, method != NULL ? method : "lift");
+}
+
+static void
+new_item_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  const char *method = g_variant_get_string (parameter, NULL);
+
+  (void) action;
+  if (sy_method_find (method) != NULL)
+    begin_new (user_data, method);
+}
+
+static void
+choose_new_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s", "new");
 }
 
 static void
@@ -163,7 +253,7 @@ open_task_action (GSimpleAction *action, GVariant *parameter, gpointer user_data
   SyWindow *self = user_data;
 
   (void) action;
-  sy_task_page_open (new_task_page (self), g_variant_get_string (parameter, NULL));
+  sy_task_page_open (new_task_page (self, NULL), g_variant_get_string (parameter, NULL));
   show_page (self, "task");
 }
 
@@ -179,14 +269,14 @@ open_draft_action (GSimpleAction *action, GVariant *parameter, gpointer user_dat
   if (draft == NULL)
     {
       /* Saved or thrown away meanwhile, perhaps in another window. */
-      sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (self->tasks));
+      refresh_drafts (self);
       return;
     }
   sy_units_from_id (draft->units, &units);
   if (*draft->task != '\0')
-    sy_task_page_open (new_task_page (self), draft->task);
+    sy_task_page_open (new_task_page (self, draft->method), draft->task);
   else
-    sy_task_page_begin_new (new_task_page (self), units, draft->id);
+    sy_task_page_begin_new (new_task_page (self, draft->method), units, draft->id);
   show_page (self, "task");
 }
 
@@ -202,15 +292,15 @@ page_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
     return;
   show_page (self, name);
   close_task (self);
-  if (g_str_equal (name, "tasks"))
-    sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (self->tasks));
+  refresh_drafts (self);
 }
 
 static void
 back_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   (void) action, (void) parameter;
-  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s", "tasks");
+  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s",
+                              sy_register_page (((SyWindow *) user_data)->last)->page);
 }
 
 static void
@@ -219,8 +309,8 @@ search_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   SyWindow *self = user_data;
 
   (void) action, (void) parameter;
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "tasks");
-  sy_tasks_page_focus_search (SY_TASKS_PAGE (self->tasks));
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", sy_register_page (self->last)->page);
+  sy_tasks_page_focus_search (SY_TASKS_PAGE (self->lists[self->last]));
 }
 
 static void
@@ -265,7 +355,11 @@ set_units (SyWindow *self, SyUnits units)
 
   self->units = units;
   g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (sy_units_id (units)));
-  sy_tasks_page_set_units (SY_TASKS_PAGE (self->tasks), units);
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    if (self->lists[i] != NULL)
+      sy_tasks_page_set_units (SY_TASKS_PAGE (self->lists[i]), units);
+  if (self->matrix != NULL)
+    sy_matrix_page_set_units (SY_MATRIX_PAGE (self->matrix), units);
   if (self->survey != NULL)
     sy_survey_page_set_units (SY_SURVEY_PAGE (self->survey), units);
   if (self->limits != NULL)
@@ -389,6 +483,8 @@ sy_window_close_request (GtkWindow *window)
 
 static const GActionEntry actions[] = {
   { .name = "new", .activate = new_action },
+  { .name = "new-item", .activate = new_item_action, .parameter_type = "s" },
+  { .name = "choose-new", .activate = choose_new_action },
   { .name = "open-task", .activate = open_task_action, .parameter_type = "s" },
   { .name = "open-draft", .activate = open_draft_action, .parameter_type = "s" },
   { .name = "page", .activate = page_action, .parameter_type = "s", .state = "'tasks'" },
@@ -442,8 +538,9 @@ new_header (SyWindow *self)
 static GtkWidget *
 new_rail (void)
 {
-  const char *const names[] = { "tasks", "survey", "limits" };
-  const char *const labels[] = { _("Tasks"), _("Measuring sheet"), _("Limits") };
+  const char *const names[] = { "tasks", "dies", "gear", "matrix", "survey", "limits" };
+  const char *const labels[] = { _("Tasks"), _("Dies"), _("Gear"), _("What lifts what"),
+                                 _("Measuring sheet"), _("Limits") };
   GtkWidget *rail = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
   gtk_widget_add_css_class (rail, "sy-rail");
@@ -467,7 +564,7 @@ static gboolean
 escape_cb (GtkWidget *widget, GVariant *arguments, gpointer user_data)
 {
   (void) arguments, (void) user_data;
-  if (!g_str_equal (sy_window_get_page (SY_WINDOW (widget)), "task"))
+  if (!g_action_group_get_action_enabled (G_ACTION_GROUP (widget), "back"))
     return FALSE;
   return gtk_widget_activate_action (widget, "win.back", NULL);
 }
@@ -496,9 +593,9 @@ build (SyWindow *self)
 
   self->units = sy_settings_get_units ();
   g_simple_action_set_state (G_SIMPLE_ACTION (units), g_variant_new_string (sy_units_id (self->units)));
-  self->tasks = sy_tasks_page_new (self->worker, self->units);
+  self->list = sy_task_list_new (self->worker);
   self->stack = gtk_stack_new ();
-  gtk_stack_add_named (GTK_STACK (self->stack), self->tasks, "tasks");
+  need_page (self, "tasks");
   gtk_widget_set_hexpand (self->stack, TRUE);
 
   gtk_window_set_titlebar (GTK_WINDOW (self), new_header (self));
@@ -522,6 +619,7 @@ sy_window_dispose (GObject *object)
   close_task (self);
   if (self->worker != NULL)
     sy_worker_stop (self->worker);
+  g_clear_object (&self->list);
   g_clear_object (&self->worker);
   G_OBJECT_CLASS (sy_window_parent_class)->dispose (object);
 }
