@@ -149,6 +149,8 @@ add_tabs (SyTaskPage *self)
   self->history = SY_TASK_HISTORY (sy_task_history_new (sy_form_get_desk (self->form)));
   g_signal_connect (self->history, "revise", G_CALLBACK (revise_cb), self);
   add_tab (self, GTK_WIDGET (self->history), "history", _("History"));
+  self->files = SY_ITEM_FILES (sy_item_files_new (self->worker));
+  add_tab (self, GTK_WIDGET (self->files), "files", _("Files"));
 }
 
 static GtkWidget *

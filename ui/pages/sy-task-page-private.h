@@ -2,6 +2,7 @@
 #ifndef SY_TASK_PAGE_PRIVATE_H
 #define SY_TASK_PAGE_PRIVATE_H
 
+#include "sy-item-files.h"
 #include "sy-task-form.h"
 #include "sy-task-history.h"
 #include "sy-task-page.h"
@@ -29,6 +30,7 @@ struct _SyTaskPage
   SyTaskForm *facts;
   GtkWidget *tabs;      /* GtkStack */
   SyTaskHistory *history;
+  SyItemFiles *files;
   SyTaskSaver *saver;
 
   char *task_id;        /* NULL: not saved yet */

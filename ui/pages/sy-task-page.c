@@ -88,6 +88,7 @@ sy_task_page_refresh (SyTaskPage *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "task.redo", sy_form_can_redo (self->form));
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "task.discard", sy_task_page_get_dirty (self));
   refresh_saver (self);
+  sy_item_files_set_item (self->files, self->task_id);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_TITLE]);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SUBTITLE]);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_DIRTY]);
