@@ -358,7 +358,7 @@ add_entry (GtkWidget *box, const char *words, const char *name)
 
   gtk_widget_set_name (entry, name);
   gtk_label_set_mnemonic_widget (GTK_LABEL (label), entry);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  sy_name (entry, words);
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), entry);
   return entry;

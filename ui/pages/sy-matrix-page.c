@@ -40,10 +40,11 @@ G_DEFINE_FINAL_TYPE (SyMatrixPage, sy_matrix_page, GTK_TYPE_WIDGET)
 
 /* Topics: cells */
 
+/* What does not reach the machine is no candidate at all, whatever else is to be said of it. */
 static gboolean
 serves_not (const SyMatrixCell *cell)
 {
-  return cell->serves == SY_SERVES_NO && cell->why->len == 1;
+  return cell->serves == SY_SERVES_NO;
 }
 
 /* What stands under shape and figure. New string. */
@@ -119,7 +120,6 @@ bind_cell_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const char *
   words = cell_words (cell);
   figure = sy_matrix_cell_percent (cell);
   name = cell_name (cell);
-  /* A refusal that says no more than that it stands elsewhere is no red sign. */
   gtk_widget_set_visible (shape, !serves_not (cell));
   sy_shape_set (shape, cell->verdict);
   if (serves_not (cell))
