@@ -222,12 +222,8 @@ begin_new (SyWindow *self, const char *method)
 static void
 new_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  SyWindow *self = user_data;
-  SyRegister which;
-  const char *method = find_register (sy_window_get_page (self), &which) ? sy_register_page (which)->method : NULL;
-
   (void) action, (void) parameter;
-  begin_new (self, method != NULL ? method : "lift");
+  begin_new (user_data, "lift");
 }
 
 static void
@@ -243,8 +239,15 @@ new_item_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static void
 choose_new_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
+  SyWindow *self = user_data;
+  SyRegister which;
+
   (void) action, (void) parameter;
-  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s", "new");
+  /* In a register there is no doubt what is meant. */
+  if (find_register (sy_window_get_page (self), &which) && sy_register_page (which)->method != NULL)
+    begin_new (self, sy_register_page (which)->method);
+  else
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "new");
 }
 
 static void

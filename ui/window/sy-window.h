@@ -10,7 +10,7 @@
  * One window on one store: a rail on the left (tasks, dies, gear, what lifts what, measuring sheet, limits), a page beside it; a task opens in
  * the place of the list, as does the choice of what to begin.
  *
- * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new", "win.open-task" (s), "win.open-draft" (s),
+ * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a die or gear where those are listed), "win.open-task" (s), "win.open-draft" (s),
  * "win.back", "win.search", "win.survey", "win.page" (s: "tasks", "dies", "gear", "matrix", "survey", "limits"), "win.save",
  * "win.undo", "win.redo", "win.units", "win.default-units" (s), "win.close". Those of an open task are off while none is open.
  */
