@@ -198,7 +198,7 @@ sy_carrier_said (const SyCarrier *carrier)
 {
   if (isfinite (carrier->ratio))
     return NULL;
-  return isnan (carrier->ratio) ? _("what it may carry is not known") : _("nothing is left that it may carry");
+  return isnan (carrier->ratio) ? _("capacity not known") : _("no capacity left");
 }
 
 void

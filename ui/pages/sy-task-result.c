@@ -134,6 +134,7 @@ update_with_findings (SyTaskResult *self, SyAssessment *assessment)
   get_figure (findings, &name, &figure);
   gtk_label_set_text (GTK_LABEL (self->symbol), name != NULL ? name : "");
   gtk_label_set_text (GTK_LABEL (self->index), figure);
+  gtk_widget_set_visible (gtk_widget_get_parent (self->index), figure[0] != '\0');
   gtk_label_set_text (GTK_LABEL (self->sentence), sentence != NULL ? sentence : "");
   gtk_label_set_text (GTK_LABEL (self->cautions), screening);
   update_valid (self, findings);

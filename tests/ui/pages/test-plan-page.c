@@ -260,7 +260,7 @@ what_may_be_carried_and_is_not_known_is_said (void **state)
   show_tab (fixture, "path");
   n = sy_capacity_view_count (SY_CAPACITY_VIEW (need (fixture, "capacity-all")));
   last = bar_words (fixture, "capacity-all", n - 1);
-  assert_string_equal (last, "S2 at B: 577.4 kg, what it may carry is not known");
+  assert_string_equal (last, "S2 at B: 577.4 kg, capacity not known");
 }
 
 static void
