@@ -69,9 +69,16 @@ class Drive(unittest.TestCase):
                       f"“{name}” with its list closed")
         self.assertIn(option, [n.get_name() for n in drive.walk(shown)])
 
+    def begin(self, what="One lift"):
+        """Chooses what to begin; one lift is where the focus stands at first."""
+        key("ctrl+n")
+        self.window.see(rf"^{re.escape(what)}$", role="push button")
+        self.window.tab_to(rf"^{re.escape(what)}$")
+        key("Return")
+
     def enter_the_blank(self):
         window = self.window
-        key("ctrl+n")
+        self.begin()
         window.see(r"^Name of the task")
         window.enter(r"^Name of the task", NAME)
         self.choose(r"^Who may be assigned", "Adults, women and men")
@@ -122,7 +129,7 @@ class FirstTask(Drive):
 class Draft(Drive):
     def test_what_was_typed_survives_a_kill(self):
         window = self.window.start()
-        key("ctrl+n")
+        self.begin()
         window.see(r"^Name of the task")
         window.enter(r"^Name of the task", "Half entered")
         window.enter(r"^Load: Heaviest load", "30")
@@ -152,17 +159,18 @@ class Pages(Drive):
     def named(self, page):
         self.assertEqual(self.window.unnamed(), [], f"controls without a name on the page “{page}”")
 
-    def tabs(self):
-        """Walks the tabs of a task page; each must have names."""
+    def tabs(self, *names, check=True):
+        """Walks the tabs of a task page, the drawings first; each must have names."""
         window = self.window
         window.tab_to(r"^Drawings$")
-        for tab in ("What would help", "Findings", "Reasons", "Spread", "History"):
+        for tab in names:
             window.press("Right")
             window.press("space")
             node = until(lambda: (n := window.focused()) and drive.name_of(n) == tab and n,
                          f"the tab “{tab}”")
             until(lambda: drive.has(node, Atspi.StateType.SELECTED), f"“{tab}” in front")
-            self.named(tab)
+            if check:
+                self.named(tab)
 
     def open(self, task):
         window = self.window
@@ -185,8 +193,41 @@ class Pages(Drive):
         window.see(r"^Measuring sheet – ", role="frame")
         self.named("measuring sheet")
         key("ctrl+n")
-        window.see(r"^New|^Measure", role="frame")
+        window.see(r"^New – ", role="frame")
+        self.named("new")
+        self.begin("Rigged lift (lift plan)")
+        window.see(r"^New lift plan – ", role="frame")
+        self.named("new lift plan")
+        self.begin()
+        window.see(r"^New task – ", role="frame")
         self.named("new task")
+        self.assertEqual(window.quit(), 0)
+
+    def test_dies_gear_and_what_lifts_what_have_names_and_are_read_with_the_keyboard(self):
+        window = self.window.start()
+        window.see(r"^Blank to shear 2: ", role="table row")
+        key("alt+2")
+        window.see(r"^Dies – ", role="frame")
+        window.see(r"^Tray die T-4: Mechanical handling required", role="table row")
+        self.named("dies")
+        key("alt+3")
+        window.see(r"^Gear – ", role="frame")
+        window.see(r"^Chain leg L-1: Within rated capacity", role="table row")
+        self.named("gear")
+        key("alt+4")
+        window.see(r"^What lifts what – ", role="frame")
+        window.see(r"^Bracket die B-12 with Hoist H-3: Within rated capacity, 29 %$", role="push button")
+        self.named("what lifts what")
+        window.tab_to(r"^Bracket die B-12 with Hoist H-3")
+        window.press("Right")
+        until(lambda: (n := window.focused()) and drive.name_of(n).startswith("Bracket die B-12 with Hoist H-5"),
+              "the next cell")
+        key("space")
+        window.see(r"Out of date: its examination was due on 2026-09-29", role="label")
+        self.named("what lifts what, with a cell read")
+        key("alt+3")
+        key("ctrl+n")
+        window.see(r"^New gear item – ", role="frame")
         self.assertEqual(window.quit(), 0)
 
     def test_a_task_is_found_opened_and_read_through_its_tabs(self):
@@ -194,9 +235,28 @@ class Pages(Drive):
         self.open("Blank to shear 2")
         window.see(r"^Improve the task$", role="alert")
         window.see(r"^LI 1\.36 at the destination; the reach of 36 cm costs most")
-        self.tabs()
+        self.tabs("What would help", "Findings", "Reasons", "Spread", "History", "Files")
         window.see(r"^Open: Revision 1: .* LI 2\.84", role="push button")
         window.see(r"\bH 36 cm|a reach of ", role="label")
+        self.assertEqual(window.quit(), 0)
+
+    def test_a_lift_plan_is_opened_and_a_bar_leads_to_its_fact(self):
+        window = self.window.start()
+        self.open("Tray die to bolster, press 6")
+        window.see(r"^82\.6 %$")
+        window.see(r"^Weakest: ")
+        # F6 leads past a long form. Up and Down choose a bar, Return goes to its fact.
+        window.tab_to(r"^Name of the plan$")
+        window.press("F6")
+        window.tab_to(r"^Load against capacity$")
+        key("Down")
+        key("Return")
+        until(lambda: (n := window.focused()) and "Working load limit" in drive.name_of(n), "the marking of a sling")
+        window.press("F6")
+        # A plan has some hundred controls: their names are read once.
+        self.tabs("Load path", "Find gear", "Findings", "Reasons", "History", "Files", check=False)
+        self.named("lift plan")
+        window.see(r"^From the horizontal$", role="label")
         self.assertEqual(window.quit(), 0)
 
 
