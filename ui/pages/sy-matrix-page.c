@@ -135,18 +135,8 @@ bind_cell_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const char *
 static void
 setup_die_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer user_data)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *name = gtk_label_new (NULL), *note = gtk_label_new (NULL);
-
   (void) factory, (void) user_data;
-  gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_label_set_xalign (GTK_LABEL (note), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-  gtk_label_set_ellipsize (GTK_LABEL (note), PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (note, "sy-note");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), note);
-  gtk_list_item_set_child (item, box);
+  gtk_list_item_set_child (item, sy_part_two_lines ());
 }
 
 static void
@@ -163,8 +153,7 @@ bind_die_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SyMatrixPage 
   g_autofree char *row = g_strdup_printf (_("%s, %s"), cell->die_name, note);
 
   (void) factory;
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (box)), cell->die_name);
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_last_child (box)), note);
+  sy_part_set_lines (box, cell->die_name, note);
   gtk_widget_set_tooltip_text (box, row);
   sy_name_row_of (box, row, row);
 }

@@ -74,20 +74,11 @@ static void
 setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer user_data)
 {
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *name = gtk_label_new (NULL), *note = gtk_label_new (NULL);
 
   (void) factory, (void) user_data;
-  gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_label_set_xalign (GTK_LABEL (note), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (name), PANGO_ELLIPSIZE_END);
-  gtk_label_set_ellipsize (GTK_LABEL (note), PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (note, "sy-note");
   gtk_widget_add_css_class (line, "sy-register-row");
-  gtk_box_append (GTK_BOX (box), name);
-  gtk_box_append (GTK_BOX (box), note);
   gtk_box_append (GTK_BOX (line), sy_shape_new (SY_VERDICT_INCOMPLETE, SHAPE_SIZE));
-  gtk_box_append (GTK_BOX (line), box);
+  gtk_box_append (GTK_BOX (line), sy_part_two_lines ());
   gtk_list_item_set_child (item, line);
 }
 
@@ -96,14 +87,12 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SyRegisterChooser
 {
   SyTaskRow *row = gtk_list_item_get_item (item);
   GtkWidget *line = gtk_list_item_get_child (item);
-  GtkWidget *box = gtk_widget_get_last_child (line);
   g_autofree char *note = dup_note (self, row);
   g_autofree char *words = sy_tasks_row_words (row);
 
   (void) factory;
   sy_shape_set (gtk_widget_get_first_child (line), sy_task_row_get_verdict (row));
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (box)), sy_task_row_get_task (row)->name);
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_last_child (box)), note);
+  sy_part_set_lines (gtk_widget_get_last_child (line), sy_task_row_get_task (row)->name, note);
   gtk_widget_set_tooltip_text (line, note);
   if (gtk_widget_get_parent (line) != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_parent (line)), GTK_ACCESSIBLE_PROPERTY_LABEL, words,

@@ -45,6 +45,31 @@ sy_part_radio (const char *text)
 }
 
 GtkWidget *
+sy_part_two_lines (void)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  for (int i = 0; i < 2; i++)
+    {
+      GtkWidget *label = gtk_label_new (NULL);
+
+      gtk_label_set_xalign (GTK_LABEL (label), 0);
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+      if (i == 1)
+        gtk_widget_add_css_class (label, "sy-note");
+      gtk_box_append (GTK_BOX (box), label);
+    }
+  return box;
+}
+
+void
+sy_part_set_lines (GtkWidget *lines, const char *name, const char *note)
+{
+  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (lines)), name);
+  gtk_label_set_text (GTK_LABEL (gtk_widget_get_last_child (lines)), note);
+}
+
+GtkWidget *
 sy_part_scroller (GtkWidget *child, const char *name)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();

@@ -14,6 +14,9 @@ GtkWidget *sy_part_label (const char *text, const char *css_class);
 GtkWidget *sy_part_heading (const char *text);
 /* A check button to be grouped, whose words wrap where there is little room. */
 GtkWidget *sy_part_radio (const char *text);
+/* What a row of a list says in two lines that do not wrap: a name, and a note under it. */
+GtkWidget *sy_part_two_lines (void);
+void sy_part_set_lines (GtkWidget *lines, const char *name, const char *note);
 /* @child in a column that scrolls by itself; named for assistive technology. */
 GtkWidget *sy_part_scroller (GtkWidget *child, const char *name);
 void sy_part_empty (GtkWidget *box);
