@@ -405,7 +405,7 @@ sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error)
       return FALSE;
     }
   row = loosened_row (builtin, policy);
-  if (row != NULL && *policy->loosened_because == '\0')
+  if (row != NULL && !sy_text_says (policy->loosened_because))
     {
       g_set_error (error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY,
                    "policy: \"%s\" is looser than the built-in policy (or missing); that needs a written reason in "

@@ -112,8 +112,11 @@ add_reason (SyFindings *findings, const char *id, SyVerdict verdict)
   int at = findings->n_reasons;
 
   findings->verdict = stricter (findings->verdict, verdict);
-  if (at == SY_REASONS_MAX)
+  /* The last is the weakest: it gives way to what is stricter, or the new one goes unsaid. */
+  if (at == SY_REASONS_MAX && sy_verdict_rank (findings->reasons[at - 1].verdict) >= sy_verdict_rank (verdict))
     return NULL;
+  if (at == SY_REASONS_MAX)
+    at = --findings->n_reasons;
   while (at > 0 && sy_verdict_rank (findings->reasons[at - 1].verdict) < sy_verdict_rank (verdict))
     {
       findings->reasons[at] = findings->reasons[at - 1];

@@ -37,7 +37,7 @@ typedef struct
   SyVerdict verdict;         /* the verdict it gives                                     */
 } SyRemedy;
 
-#define SY_REASONS_MAX 96
+#define SY_REASONS_MAX 192
 #define SY_REMEDIES_MAX 24
 
 typedef struct

@@ -244,16 +244,17 @@ judge_halves (const SyDieFacts *facts, SySink *sink)
   bool several = false, tied = false;
 
   for (size_t i = 0; i < facts->points.count; i++)
-    if (points[i].body != NULL && *points[i].body != '\0')
+    if (sy_text_says (points[i].body))
       {
-        several = several || (body != NULL && strcmp (body, points[i].body) != 0);
+        several = several || (body != NULL && !sy_text_same (body, points[i].body));
         body = points[i].body;
       }
   for (size_t i = 0; i < facts->ties.count; i++)
-    tied = tied || *ties[i] != '\0';
+    tied = tied || sy_text_says (ties[i]);
   if (facts->halves.count > 1 && facts->points.count > 0 && !several && !tied)
-    sy_note_source (sy_sink_note_on (sink, "half-held-by-nothing", SY_NOTE_REFUSED, body ? body : ""), NULL,
-                    "common practice, no source", false);
+    sy_note_source (body != NULL ? sy_sink_note_on (sink, "half-held-by-nothing", SY_NOTE_REFUSED, body)
+                                 : sy_sink_note (sink, "die-halves-of-points-not-known", SY_NOTE_REFUSED),
+                    NULL, "common practice, no source", false);
 }
 
 static void
@@ -295,7 +296,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
       sy_note_source (note, "mass_computed", "assumed, no source: a tenth", false);
     }
   judge_halves (facts, sink);
-  sy_mass_say (sink, &facts->allowance_percent, basis, allowance);
+  sy_mass_say (sink, &facts->allowance_percent, basis, allowance, context);
   sy_sink_note (sink, "die-how-not-assessed", SY_NOTE_NEEDED);
   sy_sink_note (sink, "die-free", SY_NOTE_CAUTION);
   sy_sink_note (sink, "slugs-and-fluid-out", SY_NOTE_CAUTION);
@@ -415,10 +416,11 @@ check (const void *data, SyUnits units, SyProblems *problems)
                      sy_unit_name (SY_KIND_MASS, units));
   if (problems->count + problems->dropped == before && facts->bodies.count > 0 && !sum_bodies (facts, units, &mass, &cg))
     {
-      char given[SY_NUMBER_TEXT_MAX];
-      sy_number_print (mass, given);
+      char given[SY_NUMBER_TEXT_MAX] = "no mass that is a number";
+      if (isfinite (mass))
+        sy_number_print (mass, given);
       sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, "$.bodies", given,
-                       "a mass over 0: more is cut away than there is", sy_unit_name (SY_KIND_MASS, units));
+                       "a mass over 0, and not more cut away than there is", sy_unit_name (SY_KIND_MASS, units));
     }
 }
 

@@ -121,15 +121,23 @@ day_of (const char *text)
   return text != NULL && sy_date_read (text, &day) ? day : NAN;
 }
 
-const SyExamination *
-sy_gear_newest (const SyGearFacts *facts)
+/* The newest report of that day or before; a day that is not known leaves out none. */
+static const SyExamination *
+newest_until (const SyGearFacts *facts, double day)
 {
   const SyExamination *items = facts->examinations.items, *newest = NULL;
 
   for (size_t i = 0; i < facts->examinations.count; i++)
-    if (items[i].on != NULL && (newest == NULL || day_of (items[i].on) >= day_of (newest->on)))
+    if (items[i].on != NULL && !(day_of (items[i].on) > day)
+        && (newest == NULL || day_of (items[i].on) >= day_of (newest->on)))
       newest = &items[i];
   return newest;
+}
+
+const SyExamination *
+sy_gear_newest (const SyGearFacts *facts)
+{
+  return newest_until (facts, INFINITY);
 }
 
 const char *
@@ -210,7 +218,7 @@ judge_marking (const SyGearFacts *facts, SyUnits units, SySink *sink)
 
   if (!facts->wll.given)
     say (sink, "gear-no-wll", SY_NOTE_NEEDED, MARKED);
-  if (facts->kind == SY_GEAR_SLING && facts->rated_as < 0)
+  if (facts->kind >= 0 && facts->kind <= SY_GEAR_MASTER_LINK && facts->rated_as < 0)
     say (sink, "gear-no-rating-basis", SY_NOTE_NEEDED, MARKED);
   if (facts->rated_as == SY_RATED_ASSEMBLY && !tag)
     say (sink, "gear-tag-not-read", SY_NOTE_NEEDED, MARKED);
@@ -231,9 +239,10 @@ judge_marking (const SyGearFacts *facts, SyUnits units, SySink *sink)
 }
 
 static void
-judge_standing (const SyGearFacts *facts, SySink *sink)
+judge_standing (const SyGearFacts *facts, double as_of, SySink *sink)
 {
-  const SyExamination *newest = sy_gear_newest (facts);
+  /* A report of a later day does not take back what the last one before it said. */
+  const SyExamination *newest = newest_until (facts, as_of);
 
   if (facts->withdrawn == 1)
     {
@@ -309,11 +318,13 @@ judge_interval (const SyGearFacts *facts, const SyContext *context, SySink *sink
 {
   const SyExaminationRule *rule = find_rule (facts->kind, context);
   double due = day_of (sy_gear_due (facts)), last = day_of (sy_gear_last_examined (facts));
+  /* When it was last examined is not known: it cannot have been later than on the day. */
+  double from = isnan (last) ? sy_as_of (&facts->common, context) : last;
   SyNote *note;
 
   if (facts->interval_months.given)
     {
-      double latest = months_later (last, facts->interval_months.value);
+      double latest = months_later (from, facts->interval_months.value);
 
       sy_sink_value (sink, INTERVAL, facts->interval_months.value);
       if (due > latest)
@@ -332,11 +343,11 @@ judge_interval (const SyGearFacts *facts, const SyContext *context, SySink *sink
       sy_note_arg (note, SY_KIND_COUNT, rule->months);
       sy_note_source (note, "interval_months", rule->regulation, rule->from_memory);
     }
-  if (due > months_later (last, rule->months))
+  if (due > months_later (from, rule->months))
     {
       note = sy_sink_note (sink, "gear-due-late", SY_NOTE_IMPROVE);
       sy_note_arg (note, SY_KIND_DATE, due);
-      sy_note_arg (note, SY_KIND_DATE, months_later (last, rule->months));
+      sy_note_arg (note, SY_KIND_DATE, months_later (from, rule->months));
       sy_note_arg (note, SY_KIND_COUNT, rule->months);
       sy_note_source (note, "valid_until", rule->regulation, rule->from_memory);
     }
@@ -351,8 +362,9 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
     sy_sink_value (sink, WLL, facts->wll.value);
   if (facts->own_mass.given)
     sy_sink_value (sink, OWN_MASS, facts->own_mass.value);
-  judge_standing (facts, sink);
+  judge_standing (facts, sy_as_of (&facts->common, context), sink);
   judge_due (facts, sy_as_of (&facts->common, context), sink);
+  sy_as_of_say (&facts->common, context, sink);
   judge_interval (facts, context, sink);
   judge_marking (facts, context->units, sink);
   say (sink, "gear-look-over", SY_NOTE_CAUTION, NULL);

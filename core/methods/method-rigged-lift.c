@@ -58,7 +58,7 @@ judge_margin (const SyRigCase *rig, SySink *sink)
 
   for (int i = 0; i < rig->n; i++)
     places[i] = rig->at[i].at;
-  if (!rig->level || !sy_outline_make (places, rig->n, &outline) || outline.n < 3)
+  if (!sy_outline_make (places, rig->n, &outline) || outline.n < 3)
     return;
   double near = NEAR_EDGE * sy_outline_width (&outline);
   if (rig->hang.margin >= near)
@@ -67,6 +67,18 @@ judge_margin (const SyRigCase *rig, SySink *sink)
   sy_note_arg (note, SY_KIND_LENGTH, rig->hang.margin);
   sy_note_arg (note, SY_KIND_LENGTH, near);
   sy_note_source (note, "margin", "assumed, no source: a tenth of the width", false);
+}
+
+/* On one or two points the load turns over once its centre is above them; near that a drawing's figure decides. Within a
+   tenth of the height of the hook; assumed, no source. */
+static bool
+level_with_points (const SyRigFacts *facts, const SyRigCase *rig)
+{
+  double low = INFINITY;
+
+  for (int i = 0; i < rig->n; i++)
+    low = fmin (low, rig->at[i].at.z);
+  return low - facts->cg.at[2] < NEAR_EDGE * fabs (rig->hang.hook.z - low);
 }
 
 /* Geometry that is not allowed. */
@@ -102,13 +114,15 @@ judge_hanging (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
     }
   if (rig->hang.status == SY_HANG_BALANCED)
     judge_margin (rig, sink);
+  if (rig->hang.status == SY_HANG_BALANCED && rig->n <= 2 && level_with_points (facts, rig))
+    sy_sink_note (sink, "centre-level-with-the-points", SY_NOTE_CAUTION);
 }
 
 static bool
 pulls_on (const SyRigCase *rig, const char *half)
 {
   for (int i = 0; i < rig->n; i++)
-    if (rig->parts[i].point->body != NULL && strcmp (rig->parts[i].point->body, half) == 0)
+    if (rig->parts[i].point->body != NULL && sy_text_same (rig->parts[i].point->body, half))
       return true;
   return false;
 }
@@ -122,13 +136,23 @@ only_half (const SyRigCase *rig)
   for (int i = 0; i < rig->n; i++)
     {
       const char *own = rig->parts[i].point->body;
-      if (own == NULL || *own == '\0')
+      if (!sy_text_says (own))
         continue;
-      if (half != NULL && strcmp (half, own) != 0)
+      if (half != NULL && !sy_text_same (half, own))
         return NULL;
       half = own;
     }
   return half;
+}
+
+static bool
+pulls_on_several (const SyRigCase *rig)
+{
+  bool says = false;
+
+  for (int i = 0; i < rig->n; i++)
+    says = says || sy_text_says (rig->parts[i].point->body);
+  return says && only_half (rig) == NULL;
 }
 
 /* A die that opens, lifted by one half only: what holds the other must be named. That it opens is said by its halves, or by
@@ -141,8 +165,10 @@ judge_halves (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
   const char *loose = facts->halves.count > 1 ? NULL : only_half (rig);
 
   for (size_t i = 0; i < facts->ties.count; i++)
-    if (*ties[i] != '\0')
+    if (sy_text_says (ties[i]))
       return;
+  if (pulls_on_several (rig))
+    sy_sink_note (sink, "halves-not-tied", SY_NOTE_CAUTION);
   if (loose != NULL)
     sy_note_source (sy_sink_note_on (sink, "half-held-by-nothing", SY_NOTE_REFUSED, loose), NULL,
                     "common practice, no source", false);
@@ -172,14 +198,15 @@ judge_lengths (const SyRigCase *rig, SySink *sink)
 }
 
 static void
-say_cautions (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
+say_cautions (const SyRigFacts *facts, const SyRigCase *rig, const SyContext *context, SySink *sink)
 {
   static const char *const always[] = { "never-under-the-load", "trial-lift", "tag-line", "die-free",
                                         "slugs-and-fluid-out", "eye-in-plane" };
 
-  sy_mass_say (sink, &facts->allowance_percent, facts->mass_basis, rig->allowance);
+  sy_mass_say (sink, &facts->allowance_percent, facts->mass_basis, rig->allowance, context);
   if (rig->dynamic_assumed)
     sy_note_arg (sy_sink_note (sink, "dynamic-assumed", SY_NOTE_CAUTION), SY_KIND_RATIO, rig->dynamic);
+  sy_as_of_say (&facts->common, context, sink);
   for (size_t i = 0; i < SY_LEN (always); i++)
     sy_sink_note (sink, always[i], SY_NOTE_CAUTION);
 }
@@ -273,7 +300,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
         judge_lengths (&rig, sink);
     }
   sy_rig_judge_path (facts, &rig, context, sink);
-  say_cautions (facts, &rig, sink);
+  say_cautions (facts, &rig, context, sink);
 }
 
 static const char *const named_symbols[] = {

@@ -178,7 +178,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
   judge_plate (facts, sink);
   judge_side (facts, sink);
   put_capacity (facts, mass, sink);
-  sy_mass_say (sink, &facts->allowance_percent, facts->mass_basis, allowance);
+  sy_mass_say (sink, &facts->allowance_percent, facts->mass_basis, allowance, context);
   sy_sink_note (sink, "truck-load-low", SY_NOTE_CAUTION);
   sy_sink_note (sink, "never-under-the-load", SY_NOTE_CAUTION);
   sy_sink_note (sink, "slugs-and-fluid-out", SY_NOTE_CAUTION);

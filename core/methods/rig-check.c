@@ -52,6 +52,18 @@ conflict (SyProblems *problems, SyProblemKind kind, const Path *path, const char
   sy_problems_add (problems, kind, 0, path->text, given, allowed, "");
 }
 
+/* Control characters, and those that turn the direction of writing: they make a reason read as something else. */
+static bool
+has_hidden (const char *label)
+{
+  for (const unsigned char *at = (const unsigned char *) label; *at != '\0'; at++)
+    if (*at < 0x20 || *at == 0x7f
+        || (at[0] == 0xe2 && ((at[1] == 0x80 && at[2] >= 0xaa && at[2] <= 0xae)
+                              || (at[1] == 0x81 && at[2] >= 0xa6 && at[2] <= 0xa9))))
+      return true;
+  return false;
+}
+
 /* A name must be there, short enough to stand in a symbol, and unlike those before it in the list. */
 static void
 check_label (const char *label, const char *list, size_t index, const char *const *before, SyProblems *problems)
@@ -60,9 +72,9 @@ check_label (const char *label, const char *list, size_t index, const char *cons
 
   if (label == NULL)
     return; /* missing: said by the reader */
-  if (*label == '\0' || strlen (label) > SY_RIG_LABEL_MAX)
+  if (!sy_text_says (label) || strlen (label) > SY_RIG_LABEL_MAX || has_hidden (label))
     {
-      conflict (problems, SY_PROBLEM_SIZE, &path, label, "a name of 1 to 40 bytes");
+      conflict (problems, SY_PROBLEM_SIZE, &path, label, "a name of 1 to 40 bytes, without control characters");
       return;
     }
   for (size_t i = 0; i < index; i++)
@@ -136,9 +148,71 @@ check_leg_points (const SyRigFacts *facts, size_t at, const char **used, size_t 
     }
 }
 
+/* Elements are listed from the load up: what is screwed into the load is never above a sling, a sling never above what
+   collects the legs. The order decides whose own mass hangs below whom. */
 static void
-check_elements (const SyRigLeg *leg, size_t at, SyProblems *problems)
+check_order (const SyRigElement *elements, size_t i, const char *list, SyProblems *problems)
 {
+  Path path = item_path (list, i, ".kind");
+  bool point = elements[i].kind == SY_GEAR_EYEBOLT || elements[i].kind == SY_GEAR_HOIST_RING;
+
+  for (size_t k = 0; k < i; k++)
+    if ((point && (elements[k].kind == SY_GEAR_SLING || elements[k].kind == SY_GEAR_MASTER_LINK))
+        || (elements[i].kind == SY_GEAR_SLING && elements[k].kind == SY_GEAR_MASTER_LINK))
+      {
+        conflict (problems, SY_PROBLEM_CONFLICT, &path, point ? "a lifting point above a sling" : "a sling above a master link",
+                  "elements from the load up: lifting point, shackle, sling, master link");
+        return;
+      }
+}
+
+/* Quantities are called after leg and element with a dot between: two must not come to the same name. */
+static bool
+join_alike (const char *leg, const char *element, const char *other_leg, const char *other)
+{
+  size_t n = strlen (leg), m = strlen (other_leg);
+  char one[2 * SY_RIG_LABEL_MAX + 2], two[2 * SY_RIG_LABEL_MAX + 2];
+
+  if (n > SY_RIG_LABEL_MAX || m > SY_RIG_LABEL_MAX || strlen (element) > SY_RIG_LABEL_MAX || strlen (other) > SY_RIG_LABEL_MAX)
+    return false;
+  memcpy (one, leg, n);
+  one[n] = '.';
+  memcpy (one + n + 1, element, strlen (element) + 1);
+  memcpy (two, other_leg, m);
+  two[m] = '.';
+  memcpy (two + m + 1, other, strlen (other) + 1);
+  return strcmp (one, two) == 0;
+}
+
+static void
+check_joined (const SyRigFacts *facts, size_t at, size_t i, SyProblems *problems)
+{
+  const SyRigLeg *legs = facts->legs.items;
+  const SyRigElement *own = legs[at].elements.items;
+
+  if (own[i].label == NULL || legs[at].point.count == 0)
+    return;
+  for (size_t leg = 0; leg < at; leg++)
+    for (size_t k = 0; k < legs[leg].elements.count; k++)
+      {
+        const SyRigElement *other = (const SyRigElement *) legs[leg].elements.items + k;
+        if (other->label != NULL && legs[leg].point.count > 0
+            && join_alike (((const char *const *) legs[at].point.items)[0], own[i].label,
+                           ((const char *const *) legs[leg].point.items)[0], other->label))
+          {
+            Path list = item_path ("$.legs", at, ".elements");
+            Path path = item_path (list.text, i, ".label");
+            conflict (problems, SY_PROBLEM_CONFLICT, &path, own[i].label,
+                      "a name that, put behind its point's with a dot, is no other's");
+            return;
+          }
+      }
+}
+
+static void
+check_elements (const SyRigFacts *facts, size_t at, SyProblems *problems)
+{
+  const SyRigLeg *leg = (const SyRigLeg *) facts->legs.items + at;
   const SyRigElement *elements = leg->elements.items;
   const char *labels[SY_RIG_ELEMENTS_MAX];
   Path list = item_path ("$.legs", at, ".elements");
@@ -147,6 +221,29 @@ check_elements (const SyRigLeg *leg, size_t at, SyProblems *problems)
     {
       check_label (elements[i].label, list.text, i, labels, problems);
       labels[i] = elements[i].label;
+      check_order (elements, i, list.text, problems);
+      check_joined (facts, at, i, problems);
+    }
+}
+
+/* Where the halves are named, a point sits on one of them. */
+static void
+check_halves (const SyRigFacts *facts, SyProblems *problems)
+{
+  const SyRigPoint *points = facts->points.items;
+  const char *const *halves = facts->halves.items;
+
+  for (size_t i = 0; i < facts->points.count && facts->halves.count > 0; i++)
+    {
+      bool known = !sy_text_says (points[i].body);
+
+      for (size_t k = 0; k < facts->halves.count; k++)
+        known = known || sy_text_same (points[i].body, halves[k]);
+      if (!known)
+        {
+          Path path = item_path ("$.points", i, ".body");
+          conflict (problems, SY_PROBLEM_CONFLICT, &path, points[i].body, "one of the halves");
+        }
     }
 }
 
@@ -202,7 +299,7 @@ sy_rig_check (const void *data, SyUnits units, SyProblems *problems)
   for (size_t i = 0; i < facts->legs.count; i++)
     {
       check_leg_points (facts, i, used, &n_used, problems);
-      check_elements (&legs[i], i, problems);
+      check_elements (facts, i, problems);
       if (legs[i].choke_angle.given && legs[i].hitch >= 0 && legs[i].hitch != SY_HITCH_CHOKE)
         {
           Path path = item_path ("$.legs", i, ".choke_angle");
@@ -214,5 +311,6 @@ sy_rig_check (const void *data, SyUnits units, SyProblems *problems)
       check_label (suspension[i].label, "$.suspension", i, labels, problems);
       labels[i] = suspension[i].label;
     }
+  check_halves (facts, problems);
   check_hook (facts, units, problems);
 }

@@ -7,6 +7,8 @@
 #define FROM_ONE { SY_BOUND_CLOSED, { 1, 1 } }
 #define OVER_ZERO { SY_BOUND_OPEN, { 0, 0 } }
 #define UP_TO(value) { SY_BOUND_CLOSED, { value, value } }
+/* Places within ten kilometres of the origin: beyond, something was mistyped. Common practice, no source. */
+#define PLACES .low = { SY_BOUND_CLOSED, { -1e7, -1e7 } }, .high = { SY_BOUND_CLOSED, { 1e7, 1e7 } }
 #define ABSOLUTE_ZERO { SY_BOUND_CLOSED, { -273.15, -459.67 } }
 
 #define NUMBER(struct_, member_, kind_) \
@@ -96,7 +98,7 @@ const SyField sy_rig_point_fields[SY_RIG_N_POINT_FIELDS] = {
   { .name = "label", .label = N_ ("Name of the point"), .help = N_ ("As it is painted on the die."),
     TEXT (SyRigPoint, label), .required = true },
   { .name = "at", .label = N_ ("Place"), .help = N_ ("Where the sling or eye pulls, in the coordinates of the load."),
-    .type = SY_MEMBER_VECTOR, .kind = SY_KIND_LENGTH, .offset = offsetof (SyRigPoint, at), .required = true },
+    .type = SY_MEMBER_VECTOR, .kind = SY_KIND_LENGTH, .offset = offsetof (SyRigPoint, at), .required = true, PLACES },
   { .name = "axis", .label = N_ ("Axis of the bolt"), .help = N_ ("Its direction out of the load: 0, 0, 1 points up."),
     .type = SY_MEMBER_VECTOR, .kind = SY_KIND_RATIO, .offset = offsetof (SyRigPoint, axis), .seldom = true },
   { .name = "body", .label = N_ ("Half"), .help = N_ ("The half of a die that the point sits on; empty for a load in one piece."),
@@ -156,9 +158,9 @@ static const SyField leg_fields[] = {
 
 static const SyField hook_fields[] = {
   { .name = "at", .label = N_ ("Place of the hook"), .type = SY_MEMBER_VECTOR, .kind = SY_KIND_LENGTH,
-    .offset = offsetof (SyRigFacts, hook.at) },
+    .offset = offsetof (SyRigFacts, hook.at), PLACES },
   { .name = "above", .label = N_ ("Height over the highest point"), .help = N_ ("The hook over the centre of gravity."),
-    NUMBER (SyRigFacts, hook.above, SY_KIND_LENGTH) },
+    NUMBER (SyRigFacts, hook.above, SY_KIND_LENGTH), PLACES },
 };
 
 static const SyField suspension_fields[] = {
@@ -187,9 +189,9 @@ const SyField sy_rig_fields[SY_RIG_N_FIELDS] = {
   { .name = "dynamic_factor", .label = N_ ("Dynamic factor"), .help = N_ ("For jerks when hoisting."),
     NUMBER (SyRigFacts, dynamic_factor, SY_KIND_RATIO), .low = FROM_ONE, .high = UP_TO (10), .default_text = N_ ("1.0") },
   { .name = "cg", .symbol = "G", .label = N_ ("Centre of gravity"), .help = N_ ("In the coordinates of the load."),
-    .type = SY_MEMBER_VECTOR, .kind = SY_KIND_LENGTH, .offset = offsetof (SyRigFacts, cg), .required = true },
+    .type = SY_MEMBER_VECTOR, .kind = SY_KIND_LENGTH, .offset = offsetof (SyRigFacts, cg), .required = true, PLACES },
   { .name = "bottom", .label = N_ ("Underside"), .help = N_ ("Its height in the coordinates of the load."),
-    NUMBER (SyRigFacts, bottom, SY_KIND_LENGTH), .default_text = N_ ("the lowest of the points and the centre of gravity") },
+    NUMBER (SyRigFacts, bottom, SY_KIND_LENGTH), PLACES, .default_text = N_ ("the lowest of the points and the centre of gravity") },
   { .name = "points", .label = N_ ("Lifting points"), .type = SY_MEMBER_LIST, .offset = offsetof (SyRigFacts, points),
     .members = sy_rig_point_fields, .n_members = SY_LEN (sy_rig_point_fields), .group_size = sizeof (SyRigPoint),
     .required = true, .max_items = SY_RIG_POINTS_MAX, .item_label = N_ ("Point") },

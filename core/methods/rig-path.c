@@ -2,25 +2,12 @@
 #include <string.h>
 
 #include "sy-marking.h"
-#include "sy-rig-case.h"
+#include "rig-walk.h"
 #include "sy-standing.h"
 
 /* The way of the load from the die to the crane: what each thing in it has to carry, what it may carry as it is used, and
    what of it is not known. */
 
-#define OSHA_SLINGS "29 CFR 1910.184(c), as WAC 296-24-29419: only to the marking"
-
-typedef struct
-{
-  const SyRigFacts *facts;
-  const SyRigCase *rig;
-  const SyContext *context;
-  SySink *sink;
-  double as_of;
-  double valid_until;    /* earliest; INFINITY none   */
-  double worst;          /* utilisation; -1 none      */
-  double own_mass;       /* of everything in the legs */
-} Walk;
 
 /* What quantities of an element are called after: "A.eyebolt 1". */
 typedef struct
@@ -71,13 +58,13 @@ join (const char *leg, const char *element)
 }
 
 static SyNote *
-note (Walk *walk, const char *id, SyNoteClass note_class, const char *subject)
+note (SyRigWalk *walk, const char *id, SyNoteClass note_class, const char *subject)
 {
   return sy_sink_note_on (walk->sink, id, note_class, subject);
 }
 
 static void
-judge_standing (Walk *walk, const char *subject, const char *due, int withdrawn)
+judge_standing (SyRigWalk *walk, const char *subject, const char *due, int withdrawn)
 {
   walk->valid_until = fmin (walk->valid_until, sy_standing (walk->sink, subject, due, withdrawn, walk->as_of));
 }
@@ -92,7 +79,7 @@ part_of (double demand, double capacity)
 }
 
 static void
-take_utilisation (Walk *walk, const char *prefix, const char *name, double utilisation)
+take_utilisation (SyRigWalk *walk, const char *prefix, const char *name, double utilisation)
 {
   char *text = walk->sink->governing_text;
   size_t at = strlen (prefix);
@@ -106,219 +93,14 @@ take_utilisation (Walk *walk, const char *prefix, const char *name, double utili
   walk->sink->governing = text;
 }
 
-/* One reduction of a capacity; says what is not allowed and with which number. */
-static double
-reduce (Walk *walk, SyReduction reduction, const char *id, const char *subject, SyKind kind, double value)
-{
-  if (!reduction.allowed)
-    {
-      SyNote *out = note (walk, id, SY_NOTE_REFUSED, subject);
-      if (isfinite (value))
-        sy_note_arg (out, kind, value);
-      sy_note_source (out, NULL, reduction.source, reduction.from_memory);
-    }
-  return reduction.factor;
-}
-
 static SyRule
-rule_of (const Walk *walk)
+rule_of (const SyRigWalk *walk)
 {
   return walk->facts->rule < 0 ? SY_RULE_BOTH : (SyRule) walk->facts->rule;
 }
 
-/* What the sling of a leg loses by the way it is laid; 1 where nothing acts. @rule decides the choke. */
-static double
-reduce_sling (Walk *walk, const SyRigLeg *leg, const char *label, SyRule rule)
-{
-  double factor = 1;
-  bool known = leg->material >= 0;
-  SySlingMaterial material = known ? (SySlingMaterial) leg->material : SY_SLING_ROPE;
-
-  if (leg->hitch == SY_HITCH_CHOKE)
-    {
-      factor *= sy_reduction_choke (rule, material).factor;
-      if (leg->choke_angle.given)
-        factor *= sy_reduction_choke_angle (leg->choke_angle.value).factor;
-      else
-        note (walk, "choke-angle-not-given", SY_NOTE_NEEDED, label);
-    }
-  if (leg->temperature.given && known)
-    {
-      double celsius = sy_unit_convert (SY_KIND_TEMPERATURE, leg->temperature.value, walk->rig->units, SY_UNITS_METRIC);
-      factor *= reduce (walk, sy_reduction_temperature (material, celsius), "sling-temperature", label,
-                        SY_KIND_TEMPERATURE, leg->temperature.value);
-    }
-  if (leg->edge >= 0)
-    factor *= reduce (walk, sy_reduction_edge ((SyEdge) leg->edge, material), "bare-edge", label, SY_KIND_RATIO, NAN);
-  if (leg->hitch == SY_HITCH_BASKET
-      && (material == SY_SLING_WIRE_ROPE || material == SY_SLING_WIRE_ROPE_FIBRE_CORE || material == SY_SLING_ROPE))
-    {
-      if (leg->bend.given)
-        {
-          double bend = leg->bend.value > 1 ? leg->bend.value : 1 / leg->bend.value;
-          factor *= reduce (walk, sy_reduction_bend (material, bend), "bend-too-tight", label, SY_KIND_RATIO, bend);
-          sy_note_arg (note (walk, "bend-read", SY_NOTE_CAUTION, label), SY_KIND_RATIO, bend);
-        }
-      else
-        note (walk, "bend-not-given", SY_NOTE_NEEDED, label);
-    }
-  return factor;
-}
-
-/* Beyond 60 degrees the bolt sits in a side, for a leg of an upright bolt is never flatter. DIN 580 and BS 4278 end at 45, the
-   US figure of a quarter goes on to 90 (all from memory): the stricter forbids it. Within 20 is the rule of WAC 296-304-07011
-   for shipyards (read): said, and a site can hold "element.*.angle" against it by its policy. */
-#define EYEBOLT_WITHIN_DEG 20
-#define EYEBOLT_SIDE_DEG 60
-
 static void
-judge_eyebolt_angle (Walk *walk, double angle, const char *subject)
-{
-  bool side = angle > EYEBOLT_SIDE_DEG + 1e-9;
-  SyNote *said;
-
-  if (!(angle > EYEBOLT_WITHIN_DEG + 1e-9))
-    return;
-  said = note (walk, side ? "eyebolt-from-the-side" : "eyebolt-beyond-its-rule",
-               side ? SY_NOTE_REFUSED : SY_NOTE_CAUTION, subject);
-  sy_note_arg (said, SY_KIND_ANGLE, angle);
-  sy_note_arg (said, SY_KIND_ANGLE, side ? EYEBOLT_SIDE_DEG : EYEBOLT_WITHIN_DEG);
-  sy_note_source (said, NULL,
-                  side ? "DIN 580, BS 4278: not over 45 degrees; 60 is the flattest leg of an upright bolt"
-                       : "WAC 296-304-07011: within 20 degrees of the axis",
-                  side);
-}
-
-/* What an eyebolt keeps of its axial limit in the direction in which the leg pulls. */
-static double
-reduce_eyebolt (Walk *walk, const SyRigElement *element, int part, const char *name, const char *subject)
-{
-  const SyRigCase *rig = walk->rig;
-  const SyRigPoint *point = rig->parts[part].point;
-  const SyRigLeg *leg = rig->parts[part].leg;
-  SyEyeboltFamily family = element->family >= 0 ? (SyEyeboltFamily) element->family : SY_EYEBOLT_ASME;
-  double factor = 1;
-
-  if (element->family < 0)
-    note (walk, "eyebolt-no-family", SY_NOTE_NEEDED, subject);
-  if (leg->temperature.given)
-    {
-      double celsius = sy_unit_convert (SY_KIND_TEMPERATURE, leg->temperature.value, rig->units, SY_UNITS_METRIC);
-      factor = reduce (walk, sy_reduction_eyebolt_temperature (family, celsius), "eyebolt-temperature", subject,
-                       SY_KIND_TEMPERATURE, leg->temperature.value);
-    }
-  if (!point->axis.given)
-    {
-      note (walk, "eyebolt-no-axis", SY_NOTE_NEEDED, subject);
-      return factor;
-    }
-  double angle = sy_vec3_angle_deg (sy_vec3_sub (rig->hang.hook, rig->at[part].at), sy_vector_vec3 (&point->axis));
-  sy_sink_named (walk->sink, "element", name, "angle", SY_KIND_ANGLE, N_ ("Pull from the axis of the bolt"), "statics",
-                 angle);
-  judge_eyebolt_angle (walk, angle, subject);
-  SyReduction straight = sy_reduction_eyebolt (family, true, angle);
-  if (element->shoulder < 0 && !sy_reduction_eyebolt (family, false, angle).allowed && straight.allowed)
-    note (walk, "eyebolt-shoulder-not-known", SY_NOTE_NEEDED, subject);
-  if (element->shoulder == 0)
-    factor *= reduce (walk, sy_reduction_eyebolt (family, false, angle), "shoulderless-at-an-angle", subject,
-                      SY_KIND_ANGLE, angle);
-  else
-    {
-      factor *= reduce (walk, straight, "eyebolt-off-its-axis", subject, SY_KIND_ANGLE, angle);
-      if (straight.allowed && straight.factor < 1)
-        {
-          SyNote *said = note (walk, "eyebolt-reduced", SY_NOTE_CAUTION, subject);
-          sy_note_arg (said, SY_KIND_ANGLE, angle);
-          sy_note_arg (said, SY_KIND_RATIO, straight.factor);
-        }
-    }
-  return factor;
-}
-
-/* The marking says what it rates: one leg, or the assembly with its legs and angles. */
-static bool
-is_rated (const SyRigElement *element)
-{
-  return element->rated_as == SY_RATED_LEG
-         || (element->rated_as == SY_RATED_ASSEMBLY && element->legs.given && element->band >= 0);
-}
-
-/* What a thing in a leg may carry as it is used; NAN where its marking does not say. */
-static double
-capacity_of (Walk *walk, const SyRigElement *element, int part, double sling_factor, const char *name,
-             const char *subject)
-{
-  const SyRigCase *rig = walk->rig;
-  double base = element->wll.value, factor = 1;
-  bool assembly = element->rated_as == SY_RATED_ASSEMBLY;
-  bool rated = is_rated (element);
-
-  if (assembly && rated && element->wll.given)
-    {
-      double angle = rig->hang.angle_deg[part];
-      SyTagCapacity tag = sy_assembly_leg_of_tag (element->wll.value, (int) element->legs.value, (SyBand) element->band,
-                                                  angle);
-      if (!tag.allowed)
-        {
-          SyNote *out = note (walk, "outside-tag-band", SY_NOTE_REFUSED, subject);
-          sy_note_arg (out, SY_KIND_ANGLE, angle);
-          sy_note_source (out, NULL, OSHA_SLINGS, false);
-        }
-      base = tag.capacity;
-    }
-  switch ((SyGearKind) element->kind)
-    {
-    case SY_GEAR_SLING:
-      factor = sling_factor;
-      break;
-    case SY_GEAR_EYEBOLT:
-      factor = reduce_eyebolt (walk, element, part, name, subject);
-      break;
-    case SY_GEAR_SHACKLE:
-      if (element->side_angle.given)
-        factor = reduce (walk, sy_reduction_shackle (element->side_angle.value), "shackle-side-load", subject,
-                         SY_KIND_ANGLE, element->side_angle.value);
-      else
-        note (walk, "shackle-in-line-assumed", SY_NOTE_CAUTION, subject);
-      break;
-    case SY_GEAR_HOIST_RING:
-      if (rig->parts[part].point->axis.given)
-        {
-          double angle = sy_vec3_angle_deg (sy_vec3_sub (rig->hang.hook, rig->at[part].at),
-                                            sy_vector_vec3 (&rig->parts[part].point->axis));
-          factor = reduce (walk, sy_reduction_hoist_ring (angle), "hoist-ring-pulled-into-the-load", subject,
-                           SY_KIND_ANGLE, angle);
-        }
-      else
-        note (walk, "hoist-ring-no-axis", SY_NOTE_CAUTION, subject);
-      break;
-    case SY_GEAR_HOOK:
-    case SY_GEAR_MASTER_LINK:
-    case SY_GEAR_HOIST:
-    case SY_GEAR_CRANE:
-    case SY_GEAR_BEAM:
-    case SY_GEAR_TRUCK:
-    case SY_GEAR_CART:
-    case SY_GEAR_MANIPULATOR:
-      break;
-    }
-  return element->wll.given && rated ? base * factor : NAN;
-}
-
-/* The part of a leg that pulls hardest: of a basket, one of its two. */
-static int
-hardest_part (const SyRigCase *rig, size_t leg)
-{
-  int hardest = -1;
-
-  for (int i = 0; i < rig->n; i++)
-    if (rig->parts[i].leg_at == leg && (hardest < 0 || rig->hang.worst[i] > rig->hang.worst[hardest]))
-      hardest = i;
-  return hardest;
-}
-
-static void
-put (Walk *walk, const char *prefix, const char *name, double demand, double capacity)
+put (SyRigWalk *walk, const char *prefix, const char *name, double demand, double capacity)
 {
   sy_sink_named (walk->sink, prefix, name, "demand", SY_KIND_MASS, N_ ("What it has to carry"), "statics", demand);
   if (isnan (capacity))
@@ -339,7 +121,7 @@ leg_label (const SyRigLeg *leg)
 
 /* A marking that nothing of its size can have was misread, or is in another unit. */
 static void
-judge_marking (Walk *walk, const SyRigLeg *leg, const SyRigElement *element, const char *subject)
+judge_marking (SyRigWalk *walk, const SyRigLeg *leg, const SyRigElement *element, const char *subject)
 {
   SyUnits units = walk->rig->units;
   double size = sy_unit_convert (SY_KIND_LENGTH, element->size.value, units, SY_UNITS_METRIC);
@@ -347,7 +129,7 @@ judge_marking (Walk *walk, const SyRigLeg *leg, const SyRigElement *element, con
   SyMarking largest;
   bool known = false;
 
-  if (!element->size.given || !element->wll.given || !is_rated (element))
+  if (!element->size.given || !element->wll.given || !sy_rig_is_rated (element))
     return;
   if (element->kind == SY_GEAR_EYEBOLT && element->family >= 0)
     known = sy_marking_eyebolt ((SyEyeboltFamily) element->family, size, &largest);
@@ -371,7 +153,7 @@ judge_marking (Walk *walk, const SyRigLeg *leg, const SyRigElement *element, con
 
 /* Markings, dates and what was not said of one leg, whatever it carries. */
 static void
-judge_leg_standing (Walk *walk, const SyRigLeg *leg)
+judge_leg_standing (SyRigWalk *walk, const SyRigLeg *leg)
 {
   const SyRigElement *elements = leg->elements.items;
   const char *label = leg_label (leg);
@@ -390,7 +172,7 @@ judge_leg_standing (Walk *walk, const SyRigLeg *leg)
       sling = sling || elements[i].kind == SY_GEAR_SLING;
       if (!elements[i].wll.given)
         note (walk, "element-no-wll", SY_NOTE_NEEDED, subject.text);
-      if (!is_rated (&elements[i]))
+      if (!sy_rig_is_rated (&elements[i]))
         note (walk, "element-no-rating-basis", SY_NOTE_NEEDED, subject.text);
       judge_standing (walk, subject.text, elements[i].due, elements[i].withdrawn);
       judge_marking (walk, leg, &elements[i], subject.text);
@@ -401,10 +183,11 @@ judge_leg_standing (Walk *walk, const SyRigLeg *leg)
     note (walk, "leg-no-sling", SY_NOTE_NEEDED, label);
 }
 
-/* One leg, straight, by its sling; NAN where that is not known. */
+/* One leg, straight, by its sling, in the part that it is least good for; NAN where that is not known. */
 static double
-sling_capacity (const Walk *walk, const SyRigLeg *leg, int part)
+sling_capacity (const SyRigWalk *walk, const SyRigLeg *leg)
 {
+  const SyRigCase *rig = walk->rig;
   const SyRigElement *elements = leg->elements.items;
   double least = INFINITY;
 
@@ -414,40 +197,107 @@ sling_capacity (const Walk *walk, const SyRigLeg *leg, int part)
 
       if (e->kind != SY_GEAR_SLING)
         continue;
-      if (!e->wll.given || !is_rated (e))
+      if (!e->wll.given || !sy_rig_is_rated (e))
         return NAN;
-      least = fmin (least, e->rated_as == SY_RATED_LEG
-                             ? e->wll.value
-                             : sy_assembly_leg_of_tag (e->wll.value, (int) e->legs.value, (SyBand) e->band,
-                                                       walk->rig->hang.angle_deg[part]).capacity);
+      for (int part = 0; part < rig->n; part++)
+        if (rig->parts[part].leg == leg)
+          least = fmin (least, e->rated_as == SY_RATED_LEG
+                                 ? e->wll.value
+                                 : sy_assembly_leg_of_tag (e->wll.value, (int) e->legs.value, (SyBand) e->band,
+                                                           rig->hang.angle_deg[part]).capacity);
     }
   return isfinite (least) ? least : NAN;
 }
 
+/* Where one thing of a leg is loaded most: a basket has two parts, and the flatter one may be the one it is not good for. */
+typedef struct
+{
+  double demand, capacity, utilisation, pull_deg;
+} Hardest;
+
+static Hardest
+hardest_use (SyRigWalk *walk, size_t at, const SyRigElement *element, double below, double factor, const char *subject)
+{
+  const SyRigCase *rig = walk->rig;
+  Hardest most = { -1, NAN, -1, NAN };
+
+  for (int part = 0; part < rig->n; part++)
+    {
+      double demand = rig->hang.worst[part] * rig->mass + below * rig->hang.factor[part], pull;
+
+      if (rig->parts[part].leg_at != at)
+        continue;
+      /* What collects the legs carries them all. */
+      if (element->kind == SY_GEAR_MASTER_LINK && rig->n > 1)
+        demand = rig->mass + walk->own_mass;
+      double capacity = sy_rig_capacity (walk, element, part, factor, subject, &pull);
+      double utilisation = isnan (capacity) ? -1 : part_of (demand, capacity);
+      if (utilisation > most.utilisation || (most.utilisation < 0 && demand > most.demand))
+        most = (Hardest) { demand, capacity, utilisation, pull };
+    }
+  return most;
+}
+
+/* A sling that lies round the load slides until both parts pull alike; friction holds no more than about 1.6 to 1 (half a
+   turn at a coefficient of 0.15: Euler's formula, the coefficient assumed, no source). "Balance baskets": WAC 296-24-29419. */
+#define BASKET_SLIDES 1.6
+#define BASKET_UNEVEN 1.1
+
 static void
-walk_leg (Walk *walk, size_t at)
+judge_basket (SyRigWalk *walk, size_t at)
 {
   const SyRigCase *rig = walk->rig;
   const SyRigLeg *leg = (const SyRigLeg *) walk->facts->legs.items + at;
   const SyRigElement *elements = leg->elements.items;
-  int part = hardest_part (rig, at);
+  const char *label = leg_label (leg);
+  double least = INFINITY, most = 0;
+
+  if (leg->point.count < 2)
+    return;
+  for (size_t i = 0; i < leg->elements.count; i++)
+    if (elements[i].kind == SY_GEAR_EYEBOLT || elements[i].kind == SY_GEAR_HOIST_RING)
+      sy_note_source (note (walk, "reeved-through-points", SY_NOTE_REFUSED, label), NULL,
+                      "never one sling through two eyebolts: the pull inwards adds (from memory)", true);
+  for (int i = 0; i < rig->n; i++)
+    if (rig->parts[i].leg_at == at)
+      {
+        least = fmin (least, rig->hang.elastic[i]);
+        most = fmax (most, rig->hang.elastic[i]);
+      }
+  double ratio = least > 0 ? most / least : INFINITY;
+  note (walk, "basket-may-slide", SY_NOTE_CAUTION, label);
+  if (!(ratio > BASKET_UNEVEN + 1e-9))
+    return;
+  bool slides = ratio > BASKET_SLIDES + 1e-9;
+  SyNote *said = note (walk, slides ? "basket-slides" : "basket-uneven", slides ? SY_NOTE_REFUSED : SY_NOTE_IMPROVE, label);
+  sy_note_arg (said, SY_KIND_RATIO, ratio);
+  sy_note_arg (said, SY_KIND_RATIO, slides ? BASKET_SLIDES : BASKET_UNEVEN);
+  sy_note_source (said, NULL, "balance baskets: WAC 296-24-29419; the ratio assumed, no source", false);
+}
+
+static void
+walk_leg (SyRigWalk *walk, size_t at)
+{
+  const SyRigCase *rig = walk->rig;
+  const SyRigLeg *leg = (const SyRigLeg *) walk->facts->legs.items + at;
+  const SyRigElement *elements = leg->elements.items;
   const char *label = leg_label (leg);
   double worst = -1, below = 0;
-  double factor = reduce_sling (walk, leg, label, rule_of (walk));
+  /* Statics is held against the stricter choke whatever the rule: that of the European rule stands from memory. */
+  double factor = sy_rig_reduce_sling (walk, leg, label, SY_RULE_BOTH);
 
+  judge_basket (walk, at);
   for (size_t i = 0; i < leg->elements.count; i++)
     {
       Subject subject = subject_of (label, elements[i].label);
       Joined name = join (label, elements[i].label);
-      double demand = rig->hang.worst[part] * rig->mass + below * rig->hang.factor[part];
+      Hardest most = hardest_use (walk, at, &elements[i], below, factor, subject.text);
 
-      /* What collects the legs carries them all. */
-      if (elements[i].kind == SY_GEAR_MASTER_LINK && rig->n > 1)
-        demand = rig->mass + walk->own_mass;
-      double capacity = capacity_of (walk, &elements[i], part, factor, name.text, subject.text);
-      put (walk, "element", name.text, demand, capacity);
-      if (!isnan (capacity))
-        worst = fmax (worst, part_of (demand, capacity));
+      put (walk, "element", name.text, most.demand, most.capacity);
+      if (!isnan (most.pull_deg))
+        sy_sink_named (walk->sink, "element", name.text, "angle", SY_KIND_ANGLE, N_ ("Pull from the axis of the bolt"),
+                       "statics", most.pull_deg);
+      worst = fmax (worst, most.utilisation);
       if (elements[i].own_mass.given)
         below += elements[i].own_mass.value * rig->dynamic;
     }
@@ -459,7 +309,7 @@ walk_leg (Walk *walk, size_t at)
 
 /* The rules for the sling as a whole, beside statics; nothing where a leg's capacity is not known. */
 static void
-judge_rules (Walk *walk)
+judge_rules (SyRigWalk *walk)
 {
   const SyRigCase *rig = walk->rig;
   const SyRigLeg *legs = walk->facts->legs.items;
@@ -477,13 +327,13 @@ judge_rules (Walk *walk)
 
   for (size_t i = 0; i < walk->facts->legs.count; i++)
     {
-      double capacity = sling_capacity (walk, &legs[i], hardest_part (rig, i));
+      double capacity = sling_capacity (walk, &legs[i]);
 
       if (isnan (capacity))
         return;
       assembly.leg_wll = fmin (assembly.leg_wll, capacity);
       for (size_t k = 0; k < SY_LEN (rules); k++)
-        factors[k] = fmin (factors[k], reduce_sling (walk, &legs[i], leg_label (&legs[i]), rules[k].rule));
+        factors[k] = fmin (factors[k], sy_rig_reduce_sling (walk, &legs[i], leg_label (&legs[i]), rules[k].rule));
     }
   for (int i = 0; i < rig->n; i++)
     {
@@ -512,7 +362,7 @@ judge_rules (Walk *walk)
 }
 
 static void
-judge_suspension_standing (Walk *walk)
+judge_suspension_standing (SyRigWalk *walk)
 {
   const SyRigSuspension *items = walk->facts->suspension.items;
 
@@ -531,7 +381,7 @@ judge_suspension_standing (Walk *walk)
 }
 
 static void
-walk_suspension (Walk *walk, double demand)
+walk_suspension (SyRigWalk *walk, double demand)
 {
   const SyRigSuspension *items = walk->facts->suspension.items;
 
@@ -579,7 +429,7 @@ void
 sy_rig_judge_path (const SyRigFacts *facts, const SyRigCase *rig, const SyContext *context, SySink *sink)
 {
   const SyRigLeg *legs = facts->legs.items;
-  Walk walk = { facts, rig, context, sink, sy_as_of (&facts->common, context), INFINITY, -1,
+  SyRigWalk walk = { facts, rig, context, sink, sy_as_of (&facts->common, context), INFINITY, -1,
                 own_mass_of_legs (facts, rig->dynamic) };
 
   for (size_t i = 0; i < facts->legs.count; i++)

@@ -18,10 +18,21 @@ sy_mass_allowance (const SyNumber *given, int basis, const SyContext *context)
 }
 
 void
-sy_mass_say (SySink *sink, const SyNumber *given, int basis, double allowance)
+sy_mass_say (SySink *sink, const SyNumber *given, int basis, double allowance, const SyContext *context)
 {
   if (given->given)
-    return;
+    {
+      SyNumber none = { 0, false };
+      double asked = sy_mass_allowance (&none, basis, context);
+
+      if (allowance < asked)
+        {
+          SyNote *note = sy_sink_note (sink, "allowance-below-the-policy", SY_NOTE_CAUTION);
+          sy_note_arg (note, SY_KIND_PERCENT, allowance);
+          sy_note_arg (note, SY_KIND_PERCENT, asked);
+        }
+      return;
+    }
   if (basis < 0)
     sy_note_arg (sy_sink_note (sink, "mass-basis-not-given", SY_NOTE_NEEDED), SY_KIND_PERCENT, allowance);
   else

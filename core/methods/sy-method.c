@@ -84,6 +84,45 @@ sy_method_field (const SyMethod *method, const char *path, size_t *offset)
   return field ? field : sy_field_find (sy_common_fields, sy_n_common_fields, path, offset);
 }
 
+/* Bytes of a blank at the beginning of a text, 0 for none: ASCII, no-break space, the spaces of U+2000 to U+200B, U+3000,
+   U+FEFF. */
+static size_t
+blank_length (const char *text)
+{
+  const unsigned char *at = (const unsigned char *) text;
+
+  if (at[0] == ' ' || (at[0] >= '\t' && at[0] <= '\r'))
+    return 1;
+  if (at[0] == 0xc2 && at[1] == 0xa0)
+    return 2;
+  if ((at[0] == 0xe2 && at[1] == 0x80 && at[2] >= 0x80 && at[2] <= 0x8b) || (at[0] == 0xe3 && at[1] == 0x80 && at[2] == 0x80)
+      || (at[0] == 0xef && at[1] == 0xbb && at[2] == 0xbf))
+    return 3;
+  return 0;
+}
+
+bool
+sy_text_says (const char *text)
+{
+  if (text == NULL)
+    return false;
+  for (size_t blank; (blank = blank_length (text)) > 0; text += blank)
+    ;
+  return *text != '\0';
+}
+
+bool
+sy_text_same (const char *a, const char *b)
+{
+  for (size_t blank; (blank = blank_length (a)) > 0; a += blank)
+    ;
+  for (size_t blank; (blank = blank_length (b)) > 0; b += blank)
+    ;
+  while (*a != '\0' && *a == *b)
+    a++, b++;
+  return !sy_text_says (a) && !sy_text_says (b);
+}
+
 void
 sy_method_clear (const SyMethod *method, void *facts)
 {
@@ -173,6 +212,34 @@ sy_sink_named (SySink *sink, const char *prefix, const char *name, const char *s
   return named->text;
 }
 
+/* How much a class weighs; what weighs less gives way when there is no room. */
+static int
+weight_of (SyNoteClass note_class)
+{
+  static const signed char weights[SY_N_NOTE_CLASSES] = {
+    [SY_NOTE_CAUTION] = 0, [SY_NOTE_MISSING] = 1, [SY_NOTE_IMPROVE] = 2, [SY_NOTE_NEEDED] = 3,
+    [SY_NOTE_EXCLUDED] = 4, [SY_NOTE_REFUSED] = 5,
+  };
+
+  return weights[note_class];
+}
+
+/* A place for a note of that class; NULL: none, and it is remembered that there was one. */
+static SyNote *
+take_room (SySink *sink, SyNoteClass note_class)
+{
+  int least = sink->n_notes - 1;
+
+  if (sink->n_notes < SY_NOTES_MAX)
+    return &sink->notes[sink->n_notes++];
+  for (int i = sink->n_notes - 1; i >= 0; i--)
+    if (weight_of (sink->notes[i].note_class) < weight_of (sink->notes[least].note_class))
+      least = i;
+  bool gives_way = weight_of (sink->notes[least].note_class) < weight_of (note_class);
+  sink->dropped[gives_way ? sink->notes[least].note_class : note_class] = true;
+  return gives_way ? &sink->notes[least] : NULL;
+}
+
 SyNote *
 sy_sink_note_on (SySink *sink, const char *id, SyNoteClass note_class, const char *subject)
 {
@@ -185,12 +252,9 @@ sy_sink_note_on (SySink *sink, const char *id, SyNoteClass note_class, const cha
     if (strcmp (sink->notes[i].id, id) == 0 && strlen (sink->notes[i].subject) == length
         && memcmp (sink->notes[i].subject, subject, length) == 0)
       return NULL; /* said once is enough */
-  if (sink->n_notes == SY_NOTES_MAX)
-    {
-      sink->dropped[note_class] = true;
-      return NULL;
-    }
-  SyNote *note = &sink->notes[sink->n_notes++];
+  SyNote *note = take_room (sink, note_class);
+  if (note == NULL)
+    return NULL;
   note->id = id;
   note->note_class = note_class;
   memcpy (note->subject, subject, length);
@@ -232,6 +296,15 @@ sy_as_of (const SyCommonFacts *common, const SyContext *context)
   double days;
 
   return common->as_of != NULL && sy_date_read (common->as_of, &days) ? days : context->today;
+}
+
+void
+sy_as_of_say (const SyCommonFacts *common, const SyContext *context, SySink *sink)
+{
+  double day = sy_as_of (common, context);
+
+  if (!isnan (context->today) && day != context->today)
+    sy_note_arg (sy_sink_note (sink, "as-of-another-day", SY_NOTE_CAUTION), SY_KIND_DATE, day);
 }
 
 bool

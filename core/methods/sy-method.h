@@ -94,7 +94,7 @@ typedef struct
 } SyNote;
 
 /* Where a method puts what it found. Quantity i is symbol i of the method; those of things that the facts name follow. */
-#define SY_NOTES_MAX 64
+#define SY_NOTES_MAX 128
 typedef struct
 {
   SyQuantity *quantities; /* the caller's, room for n_symbols of the method */
@@ -103,7 +103,8 @@ typedef struct
   size_t n_named;
   SyNote notes[SY_NOTES_MAX];
   int n_notes;
-  bool dropped[SY_N_NOTE_CLASSES]; /* a note of that class found no room: it still counts in the verdict */
+  bool dropped[SY_N_NOTE_CLASSES]; /* a note of that class found no room or gave way to a stricter one: it still counts
+                                      in the verdict */
   int governing_end;              /* method's own index of the end that governs      */
   const char *governing;          /* "origin.HM"; static or governing_text           */
   char governing_text[SY_NAMED_TEXT_MAX];
@@ -260,6 +261,11 @@ const SyMethod *sy_method_find (const char *id);
 /* A field of a method or a common one, by dotted path; NULL when there is none. offset may be NULL. */
 const SyField *sy_method_field (const SyMethod *method, const char *path, size_t *offset);
 
+/* Whether a text says anything: more than blanks of any kind. NULL says nothing. */
+bool sy_text_says (const char *text);
+/* Whether two texts are the same but for blanks around them. */
+bool sy_text_same (const char *a, const char *b);
+
 /* Sets every fact to "not given". */
 void sy_method_clear (const SyMethod *method, void *facts);
 
@@ -278,6 +284,8 @@ void sy_note_arg (SyNote *note, SyKind kind, double value); /* NULL note: ignore
 void sy_note_source (SyNote *note, const char *symbol, const char *source, bool from_memory);
 /* The day on which due dates are judged: the facts' own, or today; NAN when neither is known. */
 double sy_as_of (const SyCommonFacts *common, const SyContext *context);
+/* Says when the facts name another day than today: a caution. */
+void sy_as_of_say (const SyCommonFacts *common, const SyContext *context, SySink *sink);
 /* Whether a symbol is one of a pattern's: "leg.A.tension" of "leg.*.tension". */
 bool sy_symbol_matches (const char *symbol, const char *pattern);
 /* The quantity by symbol, named ones too; NULL when it is absent. */

@@ -67,10 +67,22 @@ sy_vec3_length (SyVec3 a)
   return sqrt (sy_vec3_dot (a, a));
 }
 
+/* The same direction with its largest coordinate 1, so that no product of very large or small ones is lost; as it is when
+   it has no length. */
+static inline SyVec3
+sy_vec3_even (SyVec3 a)
+{
+  double largest = fmax (fabs (a.x), fmax (fabs (a.y), fabs (a.z)));
+
+  return largest > 0 ? sy_vec3 (a.x / largest, a.y / largest, a.z / largest) : a;
+}
+
 /* Angle between two directions, degrees, 0 to 180; 0 when one has no length. By atan2, which is exact near 0 and 180. */
 static inline double
 sy_vec3_angle_deg (SyVec3 a, SyVec3 b)
 {
+  a = sy_vec3_even (a);
+  b = sy_vec3_even (b);
   return atan2 (sy_vec3_length (sy_vec3_cross (a, b)), sy_vec3_dot (a, b)) * 57.295779513082320876798154814105;
 }
 

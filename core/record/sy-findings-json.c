@@ -154,7 +154,7 @@ write_reasons (Writer *writer)
       if (reason->urgency != SY_URGENCY_NONE)
         text_member (out, "urgency", reason->urgency == SY_URGENCY_NOW ? "now" : "soon");
       g_autofree char *thing = reason->note == NULL && reason->quantity != NULL
-                                 ? sy_words_thing (reason->quantity->symbol->symbol, NULL)
+                                 ? sy_words_thing (findings, reason->quantity->symbol->symbol, NULL)
                                  : NULL;
       if (thing != NULL)
         text_member (out, "subject", thing);

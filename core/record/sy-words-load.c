@@ -58,7 +58,7 @@ fill_load (const char *name, gconstpointer data)
     return sy_words_against (sy_words_value (findings, fill->part) * 100, 100, SY_KIND_PERCENT, findings->units);
   if (strcmp (name, "thing") == 0)
     {
-      char *thing = sy_words_thing (findings->sink.governing, fill->translate);
+      char *thing = sy_words_thing (findings, findings->sink.governing, fill->translate);
       return thing ? thing : g_strdup (findings->sink.governing);
     }
   if (strcmp (name, "x") == 0)

@@ -14,7 +14,7 @@ const char *sy_words_find (const SyTemplate *templates, gsize n, const char *id)
 const char *sy_words_rigging_template (const char *id);
 /* What a quantity or a governing id of a rigged lift is about: "E-1 at A" of "element.A.E-1.utilisation"; NULL: nothing that
    the facts name. New string. */
-char *sy_words_thing (const char *symbol, SyTranslate translate);
+char *sy_words_thing (const SyFindings *findings, const char *symbol, SyTranslate translate);
 /* The result in a sentence, NULL for a method of another room. New string. */
 char *sy_words_rigging_result (const SyFindings *findings, SyTranslate translate);
 /* The same of die-mass, rigged-lift, truck and cart. New string. */

@@ -23,6 +23,9 @@ static const SyTemplate templates[] = {
   { "cart-tips", N_ ("The cart comes to {value%} of what tips it; over {limit%} it turns over.") },
   { "cart-near-tipping", N_ ("The cart comes to {value%} of what tips it: over the notice of {limit%}.") },
   { "cart-start-force", N_ ("It takes {value} to start it: over the {limit} that one person can be asked for; use a tug or a drive.") },
+  { "cart-holding-force",
+    N_ ("It takes {value} to hold it on the slope: over the {limit} that one person can be asked for; a brake that holds it, "
+        "or a level way.") },
   { "cart-moving-force",
     N_ ("It takes {value} to keep it moving: over the {limit} that one person can be asked for; use a tug or a drive.") },
 
@@ -47,6 +50,25 @@ static const SyTemplate templates[] = {
   { "basket-hangs-free", N_ ("How a load hangs free in a basket is not settled by statics: give the hook.") },
   { "half-held-by-nothing",
     N_ ("Every leg pulls on {subject} alone, and nothing is named that holds the other half.") },
+  { "halves-not-tied",
+    N_ ("The legs pull on both halves, and nothing is named that ties them: as one stiff load it holds only if they cannot "
+        "part.") },
+  { "die-halves-of-points-not-known",
+    N_ ("It opens into halves, the points do not say on which they sit, and nothing is named that ties the halves.") },
+  { "centre-level-with-the-points",
+    N_ ("The centre of gravity is nearly as high as the points: a little higher and the load turns over.") },
+  { "basket-may-slide", N_ ("The basket at {subject}: it slides until both parts pull alike; see that it lies balanced and held.") },
+  { "basket-uneven",
+    N_ ("The basket at {subject}: one part pulls {value} times the other; over {limit} it begins to slide.") },
+  { "basket-slides",
+    N_ ("The basket at {subject}: one part pulls {value} times the other; over {limit} friction does not hold it and the load "
+        "slides.") },
+  { "basket-slides-unbounded", N_ ("The basket at {subject}: one part pulls nothing, so the load slides out of it.") },
+  { "reeved-through-points",
+    N_ ("One sling runs through two lifting points at {subject}: between them it pulls them together. One leg a point.") },
+  { "as-of-another-day", N_ ("Due dates were judged as on {value}, which is not today.") },
+  { "allowance-below-the-policy",
+    N_ ("An allowance of {value} was given; the policy asks for {limit} on a mass that was had so.") },
   { "half-not-held",
     N_ ("No leg pulls on {subject}, and nothing is named that ties it to the half that is lifted.") },
   { "load-tilted", N_ ("The load hangs tilted by {value}; over {limit} is not allowed.") },
@@ -124,7 +146,7 @@ static const SyTemplate templates[] = {
   { "gear-no-due", N_ ("When its next examination is due is not known.") },
   { "gear-examined-later", N_ ("Its last examination is given as {value}, which is after the day, {limit}.") },
   { "gear-interval-long", N_ ("Examined every {value} months; the policy asks for every {limit}.") },
-  { "gear-due-late", N_ ("Its next examination, on {value}, is later than {limit}: {third} months after the last one.") },
+  { "gear-due-late", N_ ("Its next examination, on {value}, is later than {limit}: {third} months after the last one or, where that is not known, after the day.") },
   { "gear-due-after-interval", N_ ("Its next examination, on {value}, is later than its own interval allows, {limit}.") },
   { "gear-no-wll", N_ ("No working load limit: what is not marked is not used.") },
   { "gear-no-rating-basis",
@@ -186,8 +208,7 @@ static const SyTemplate templates[] = {
 
 typedef struct
 {
-  const char *point;
-  char *element;
+  const char *point, *element;
 } Thing;
 
 static char *
@@ -243,29 +264,53 @@ gear_result (const SyFindings *findings, SyTranslate translate)
   return sy_words_fill (msgid, translate, fill_gear, findings);
 }
 
+/* How much of "A.x.sling 1" is the name of the leg: names may hold dots themselves, so the legs of the findings are asked. */
+static gsize
+leg_length (const SyFindings *findings, const char *name)
+{
+  for (gsize i = 0; i < findings->sink.n_named; i++)
+    {
+      const char *symbol = findings->named[i].text;
+      const char *leg = symbol + strlen ("leg.");
+      gsize length = strlen (symbol);
+
+      if (!g_str_has_prefix (symbol, "leg.") || !g_str_has_suffix (symbol, ".angle"))
+        continue;
+      length -= strlen ("leg.") + strlen (".angle");
+      if (strncmp (name, leg, length) == 0 && name[length] == '.')
+        return length;
+    }
+  return strcspn (name, ".");
+}
+
 char *
-sy_words_thing (const char *symbol, SyTranslate translate)
+sy_words_thing (const SyFindings *findings, const char *symbol, SyTranslate translate)
 {
   static const char at[] = N_ ("{thing} at {point}"), us[] = N_ ("The sling by the US rule"),
                     en[] = N_ ("The sling by the European rule");
-  g_auto (GStrv) parts = g_strsplit (symbol, ".", -1);
-  guint n = g_strv_length (parts);
+  static const char *const suffixes[] = { ".utilisation", ".demand", ".capacity", ".angle" };
+  g_autofree char *id = g_strdup (symbol);
 
-  if (n > 2 && (strcmp (parts[n - 1], "utilisation") == 0 || strcmp (parts[n - 1], "demand") == 0))
-    g_clear_pointer (&parts[--n], g_free);
-  if (n == 2 && strcmp (parts[0], "rule") == 0)
+  for (gsize i = 0; i < G_N_ELEMENTS (suffixes); i++)
+    if (g_str_has_suffix (id, suffixes[i]))
+      {
+        id[strlen (id) - strlen (suffixes[i])] = '\0';
+        break;
+      }
+  if (strcmp (id, "rule.us") == 0 || strcmp (id, "rule.en") == 0)
     {
-      const char *text = strcmp (parts[1], "us") == 0 ? us : en;
+      const char *text = strcmp (id, "rule.us") == 0 ? us : en;
       return g_strdup (translate ? translate (text) : text);
     }
-  if (n > 1 && strcmp (parts[0], "suspension") == 0)
-    return g_strjoinv (".", parts + 1);
-  if (n < 3 || strcmp (parts[0], "element") != 0)
+  if (g_str_has_prefix (id, "suspension."))
+    return g_strdup (id + strlen ("suspension."));
+  if (!g_str_has_prefix (id, "element."))
     return NULL;
-  const Thing thing = { parts[1], g_strjoinv (".", parts + 2) };
-  char *text = sy_words_fill (at, translate, fill_thing, &thing);
-  g_free (thing.element);
-  return text;
+  const char *name = id + strlen ("element.");
+  gsize point = leg_length (findings, name);
+  g_autofree char *leg = g_strndup (name, point);
+  const Thing thing = { leg, name[point] == '.' ? name + point + 1 : "" };
+  return sy_words_fill (at, translate, fill_thing, &thing);
 }
 
 char *

@@ -106,7 +106,7 @@ fill_words (const char *name, gconstpointer data)
   if (strcmp (name, "symbol") == 0)
     return g_strdup (fill->symbol);
   if (strcmp (name, "subject") == 0 && fill->note == NULL)
-    return sy_words_thing (fill->symbol, fill->translate);
+    return sy_words_thing (fill->findings, fill->symbol, fill->translate);
   if (strcmp (name, "subject") == 0)
     return g_strdup (fill->note->subject);
   if (strcmp (name, "value") == 0 && fill->has_value)

@@ -68,7 +68,7 @@ sy_body_sum_end (const SyBodySum *sum, double *mass, SyVec3 *cg)
   double m = sum->mass[0] + sum->mass[1], centre[3];
 
   *mass = m;
-  if (!(m > NOTHING * sum->gross))
+  if (!(m > NOTHING * sum->gross) || !isfinite (m))
     return false;
   for (int i = 0; i < 3; i++)
     centre[i] = (sum->moment[i][0] + sum->moment[i][1]) / m;
