@@ -59,6 +59,29 @@ sy_verdict_meaning (SyVerdict verdict)
   return rows[verdict].meaning;
 }
 
+/* What the method says in place of the verdict's own words; NULL: nothing. */
+static const char *
+own_words (SyVerdict verdict, const char *good, const char *improve)
+{
+  return rows[verdict].rank == 0 ? good : verdict == SY_VERDICT_IMPROVE ? improve : NULL;
+}
+
+const char *
+sy_verdict_title_for (const SyMethod *method, SyVerdict verdict)
+{
+  const char *own = method ? own_words (verdict, method->good_title, method->improve_title) : NULL;
+
+  return own ? own : sy_verdict_title (verdict);
+}
+
+const char *
+sy_verdict_meaning_for (const SyMethod *method, SyVerdict verdict)
+{
+  const char *own = method ? own_words (verdict, method->good_meaning, method->improve_meaning) : NULL;
+
+  return own ? own : sy_verdict_meaning (verdict);
+}
+
 int
 sy_verdict_rank (SyVerdict verdict)
 {

@@ -2,7 +2,7 @@
 #ifndef SY_VERDICT_H
 #define SY_VERDICT_H
 
-#include <stdbool.h>
+#include "sy-method.h"
 
 /* Weakest to strictest; by-hand and within-capacity are equally strict. */
 typedef enum
@@ -24,6 +24,9 @@ bool sy_verdict_from_id (const char *id, SyVerdict *verdict);
 const char *sy_verdict_title (SyVerdict verdict);
 /* One sentence on what it means; N_(), static. */
 const char *sy_verdict_meaning (SyVerdict verdict);
+/* The same as a method shows them; @method NULL: the verdict's own. N_(), static. */
+const char *sy_verdict_title_for (const SyMethod *method, SyVerdict verdict);
+const char *sy_verdict_meaning_for (const SyMethod *method, SyVerdict verdict);
 /* 0 for by-hand and within-capacity, rising. */
 int sy_verdict_rank (SyVerdict verdict);
 

@@ -435,6 +435,8 @@ const SyMethod sy_method_die_mass = {
   .conditions_source = "DOE-STD-1090-96 section 12.1",
   .edition = 1,
   .item_kind = "die",
+  .improve_title = N_ ("Look at it again"),
+  .improve_meaning = N_ ("A figure or a point of it asks for a second look."),
   .memory_caution = N_ ("The reference mass for hands and a few densities stand here from memory; they may tighten a verdict "
                         "but are never the only ground for a favourable one."),
   .facts_size = sizeof (SyDieFacts),

@@ -505,6 +505,10 @@ const SyMethod sy_method_gear = {
   .item_kind = "gear",
   .by_capacity = true,
   .dated = true,
+  .good_title = N_ ("Marked and in date"),
+  .good_meaning = N_ ("Marked, examined and not withdrawn; what it carries is for a plan of the lift."),
+  .improve_title = N_ ("See to it"),
+  .improve_meaning = N_ ("Worn, soon due, or examined too seldom."),
   .memory_caution = N_ ("Some intervals of examination, and the sizes that a marking is held against, stand here from memory; "
                         "they may tighten a verdict but are never the only ground for a favourable one."),
   .facts_size = sizeof (SyGearFacts),

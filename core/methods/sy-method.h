@@ -205,6 +205,8 @@ typedef struct SyMethod
   const char *item_kind;  /* what the record keeps it as: "task", "die", "gear"     */
   bool by_capacity;       /* the favourable verdict is within-capacity, not by-hand */
   bool dated;             /* the result depends on the day                          */
+  /* How "within" and "improve" are shown where the verdict's own words say something else; N_(), NULL: the verdict's own. */
+  const char *good_title, *good_meaning, *improve_title, *improve_meaning;
   const char *memory_caution; /* N_(): said with every result whose tables stand from memory; NULL: said only
                                  where a row of the policy does                      */
   size_t facts_size;      /* struct that begins with SyCommonFacts */

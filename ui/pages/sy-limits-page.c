@@ -73,7 +73,7 @@ add_limit (SyLimitsPage *self, const SyPolicyRow *row)
   gtk_box_append (GTK_BOX (left), new_label (words, NULL));
   gtk_box_append (GTK_BOX (left), new_label (note, "sy-note"));
   gtk_widget_set_hexpand (left, TRUE);
-  sy_verdict_label_set (SY_VERDICT_LABEL (verdict), row->verdict, SY_URGENCY_NONE);
+  sy_verdict_label_set (SY_VERDICT_LABEL (verdict), NULL, row->verdict, SY_URGENCY_NONE);
   gtk_widget_set_size_request (verdict, 270, -1);
   gtk_widget_set_hexpand (verdict, FALSE);
   gtk_widget_set_valign (verdict, GTK_ALIGN_START);

@@ -84,7 +84,7 @@ sy_matrix_why_set (SyMatrixWhy *self, const SyMatrixCell *cell, SyUnits units)
   self->die = g_strdup (cell->die);
   self->gear = g_strdup (cell->gear);
   verdict = sy_verdict_label_new (FALSE);
-  sy_verdict_label_set (SY_VERDICT_LABEL (verdict), cell->verdict, SY_URGENCY_NONE);
+  sy_verdict_label_set (SY_VERDICT_LABEL (verdict), NULL, cell->verdict, SY_URGENCY_NONE);
   gtk_box_append (content, new_heading (cell));
   gtk_box_append (content, verdict);
   if (numbers != NULL)

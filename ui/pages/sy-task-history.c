@@ -75,7 +75,7 @@ new_entry (SyTaskHistory *self, const SyRevision *revision)
 
   sy_stored_result_read (revision, &result);
   index = sy_stored_index_text (&result);
-  verdict = result.has_verdict ? sy_translate (sy_verdict_title (result.verdict)) : _("no verdict");
+  verdict = result.has_verdict ? sy_translate (sy_verdict_title_for (sy_method_find (event->method), result.verdict)) : _("no verdict");
   words = g_strdup_printf (_("Revision %ld: %s"), (long) event->revision, verdict);
   if (index[0] != '\0')
     {

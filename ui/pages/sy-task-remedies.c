@@ -39,7 +39,7 @@ new_side (const char *title, SyForm *form)
   gtk_box_append (GTK_BOX (side), sy_part_label (title, "sy-note"));
   gtk_box_append (GTK_BOX (side), sy_part_label (index, "sy-trial-index"));
   if (findings != NULL)
-    sy_verdict_label_set (SY_VERDICT_LABEL (verdict), findings->verdict, findings->urgency);
+    sy_verdict_label_set (SY_VERDICT_LABEL (verdict), findings->method, findings->verdict, findings->urgency);
   else
     sy_verdict_label_set_none (SY_VERDICT_LABEL (verdict), _("No result"), "");
   gtk_box_append (GTK_BOX (side), verdict);

@@ -124,7 +124,7 @@ update_with_findings (SyTaskResult *self, SyAssessment *assessment)
   g_autofree char *screening = sy_words_screening (sy_translate);
   int more = sy_words_n_cautions (findings) - 1;
 
-  sy_verdict_label_set (SY_VERDICT_LABEL (self->verdict), findings->verdict, findings->urgency);
+  sy_verdict_label_set (SY_VERDICT_LABEL (self->verdict), findings->method, findings->verdict, findings->urgency);
   /* The strictest reason stands beside the verdict: a mass over its limit must not hide behind an index. */
   if (findings->n_reasons > 0)
     {

@@ -194,7 +194,8 @@ add_result (GtkWidget *box, const SyRevision *revision)
   sy_stored_result_read (revision, &result);
   index = sy_stored_index_text (&result);
   if (result.has_verdict)
-    sy_verdict_label_set (SY_VERDICT_LABEL (verdict), result.verdict, SY_URGENCY_NONE);
+    sy_verdict_label_set (SY_VERDICT_LABEL (verdict), sy_method_find (revision->event->method), result.verdict,
+                          SY_URGENCY_NONE);
   else
     sy_verdict_label_set_none (SY_VERDICT_LABEL (verdict), _("No verdict that this edition knows"), "");
   gtk_widget_set_hexpand (verdict, TRUE);

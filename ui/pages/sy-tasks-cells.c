@@ -127,7 +127,7 @@ static char *
 verdict_words (SyTaskRow *row)
 {
   const SyTask *task = sy_task_row_get_task (row);
-  const char *title = sy_translate (sy_verdict_title (task->verdict));
+  const char *title = sy_translate (sy_verdict_title_for (sy_method_find (task->method), task->verdict));
 
   if (!sy_task_row_is_expired (row))
     return g_strdup (title);
@@ -207,7 +207,8 @@ sy_tasks_cell_words (SyTaskRow *row, SyTaskColumn column, SyUnits units)
 static char *
 verdict_explained (SyTaskRow *row)
 {
-  const char *meaning = sy_translate (sy_verdict_meaning (sy_task_row_get_task (row)->verdict));
+  const SyTask *task = sy_task_row_get_task (row);
+  const char *meaning = sy_translate (sy_verdict_meaning_for (sy_method_find (task->method), task->verdict));
   g_autofree char *words = verdict_words (row);
 
   return sy_task_row_is_expired (row) ? g_strdup_printf ("%s\n%s", words, meaning) : g_strdup (meaning);

@@ -75,9 +75,9 @@ show (SyVerdictLabel *self, SyVerdict verdict, const char *title, const char *me
 }
 
 void
-sy_verdict_label_set (SyVerdictLabel *self, SyVerdict verdict, SyUrgency urgency)
+sy_verdict_label_set (SyVerdictLabel *self, const SyMethod *method, SyVerdict verdict, SyUrgency urgency)
 {
-  const char *title = sy_translate (sy_verdict_title (verdict));
+  const char *title = sy_translate (sy_verdict_title_for (method, verdict));
   g_autofree char *soon = NULL;
 
   g_return_if_fail (SY_IS_VERDICT_LABEL (self));
@@ -94,7 +94,7 @@ sy_verdict_label_set (SyVerdictLabel *self, SyVerdict verdict, SyUrgency urgency
     case SY_URGENCY_NONE:
       break;
     }
-  show (self, verdict, soon != NULL ? soon : title, sy_translate (sy_verdict_meaning (verdict)));
+  show (self, verdict, soon != NULL ? soon : title, sy_translate (sy_verdict_meaning_for (method, verdict)));
 }
 
 void

@@ -12,7 +12,8 @@ G_DECLARE_FINAL_TYPE (SyVerdictLabel, sy_verdict_label, SY, VERDICT_LABEL, GtkBo
 
 /* @large: as the result of a page (announced when it changes); otherwise one quiet line without the meaning. */
 GtkWidget *sy_verdict_label_new (gboolean large);
-void sy_verdict_label_set (SyVerdictLabel *self, SyVerdict verdict, SyUrgency urgency);
+/* In the words of @method (NULL: the verdict's own). */
+void sy_verdict_label_set (SyVerdictLabel *self, const SyMethod *method, SyVerdict verdict, SyUrgency urgency);
 /* After sy_verdict_label_set: why, in place of what the verdict means in general. */
 void sy_verdict_label_set_why (SyVerdictLabel *self, const char *why);
 /* No verdict yet: the ring with a gap and these words. */

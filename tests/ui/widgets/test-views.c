@@ -147,12 +147,12 @@ a_verdict_is_said_in_words (void **state)
   (void) state;
   for (int verdict = 0; verdict < SY_N_VERDICTS; verdict++)
     {
-      sy_verdict_label_set (label, (SyVerdict) verdict, SY_URGENCY_NONE);
+      sy_verdict_label_set (label, NULL, (SyVerdict) verdict, SY_URGENCY_NONE);
       assert_string_equal (sy_verdict_label_get_title (label), sy_verdict_title ((SyVerdict) verdict));
     }
-  sy_verdict_label_set (label, SY_VERDICT_IMPROVE, SY_URGENCY_NOW);
+  sy_verdict_label_set (label, NULL, SY_VERDICT_IMPROVE, SY_URGENCY_NOW);
   assert_string_equal (sy_verdict_label_get_title (label), "Improve the task · now");
-  sy_verdict_label_set (label, SY_VERDICT_MECHANICAL, SY_URGENCY_NOW);
+  sy_verdict_label_set (label, NULL, SY_VERDICT_MECHANICAL, SY_URGENCY_NOW);
   assert_string_equal (sy_verdict_label_get_title (label), "Mechanical handling required");
   sy_verdict_label_set_none (label, "No result yet", "");
   assert_string_equal (sy_verdict_label_get_title (label), "No result yet");
