@@ -2,6 +2,7 @@
 #include "sy-task-list.h"
 
 #include <math.h>
+#include <string.h>
 
 #define POLL_SECONDS 2
 
@@ -12,6 +13,7 @@ struct _SyTaskList
   GPtrArray *rows;       /* of SyTaskRow                 */
   GHashTable *positions; /* id → position + 1            */
   guint64 seen;          /* line of the journal          */
+  guint counts[SY_N_REGISTERS];
   double today;          /* days since 1970              */
   GCancellable *cancellable;
   guint timer;
@@ -74,6 +76,7 @@ answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 
       g_ptr_array_set_size (self->rows, 0);
       g_hash_table_remove_all (self->positions);
+      memset (self->counts, 0, sizeof self->counts);
       self->seen = 0;
       if (n > 0)
         g_list_model_items_changed (G_LIST_MODEL (self), 0, n, 0);
@@ -243,6 +246,21 @@ sy_task_list_get_error (SyTaskList *self)
   return self->error;
 }
 
+static void
+count_kind (SyTaskList *self, const char *item_kind)
+{
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    if (strcmp (item_kind, sy_register_item_kind ((SyRegister) i)) == 0)
+      self->counts[i]++;
+}
+
+guint
+sy_task_list_count (SyTaskList *self, SyRegister which)
+{
+  g_return_val_if_fail (SY_IS_TASK_LIST (self), 0);
+  return self->counts[which];
+}
+
 void
 sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
 {
@@ -268,6 +286,7 @@ sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
 
           sy_task_row_set_today (row, self->today);
           g_ptr_array_add (self->rows, row);
+          count_kind (self, task->item_kind);
           g_hash_table_insert (self->positions, g_strdup (task->id),
                                GUINT_TO_POINTER (self->rows->len));
         }

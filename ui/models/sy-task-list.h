@@ -19,6 +19,8 @@
 G_DECLARE_FINAL_TYPE (SyTaskList, sy_task_list, SY, TASK_LIST, GObject)
 
 SyTaskList *sy_task_list_new (SyWorker *worker);
+/* How many of the items are of the kind; they do not change their kind. */
+guint sy_task_list_count (SyTaskList *list, SyRegister which);
 /* Ask now, e.g. after an error. */
 void sy_task_list_refresh (SyTaskList *list);
 gboolean sy_task_list_get_loading (SyTaskList *list);

@@ -19,7 +19,7 @@ struct _SyTasksPage
   SyRegister which;
   const SyRegisterPage *words;
   SyTasksColumns *columns;
-  GtkFilterListModel *ours, *filtered; /* items of the kind, those of them that are chosen */
+  GtkFilterListModel *filtered; /* items of the kind that are chosen */
   GtkSortListModel *sorted;
   GtkSingleSelection *selection;
   GtkFilter *filter;
@@ -36,14 +36,6 @@ G_DEFINE_FINAL_TYPE (SyTasksPage, sy_tasks_page, GTK_TYPE_WIDGET)
 /* Topics: what is shown */
 
 static gboolean
-is_ours_cb (gpointer item, gpointer user_data)
-{
-  const SyTaskChoice ours = { .item_kind = user_data };
-
-  return sy_task_chosen (item, &ours);
-}
-
-static gboolean
 match_cb (gpointer item, gpointer user_data)
 {
   return sy_task_chosen (item, &SY_TASKS_PAGE (user_data)->choice);
@@ -52,7 +44,7 @@ match_cb (gpointer item, gpointer user_data)
 static void
 update_state (SyTasksPage *self)
 {
-  guint all = g_list_model_get_n_items (G_LIST_MODEL (self->ours));
+  guint all = sy_task_list_count (self->list, self->which);
   guint shown = g_list_model_get_n_items (G_LIST_MODEL (self->sorted));
   const char *error = sy_task_list_get_error (self->list);
   gboolean was_loading = g_str_equal (sy_tasks_page_get_state (self), "loading");
@@ -154,12 +146,12 @@ read_machines_cb (gpointer user_data)
 
   self->reading = 0;
   sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow),
-                          sy_task_machines (G_LIST_MODEL (self->ours), self->choice.item_kind));
+                          sy_task_machines (G_LIST_MODEL (self->list), self->choice.item_kind));
   return G_SOURCE_REMOVE;
 }
 
 static void
-ours_changed_cb (GListModel *model, guint position, guint removed, guint added, SyTasksPage *self)
+list_changed_cb (GListModel *model, guint position, guint removed, guint added, SyTasksPage *self)
 {
   (void) model, (void) position, (void) removed, (void) added;
   /* Once, however many rows are announced one after the other. */
@@ -338,10 +330,7 @@ new_list_state (SyTasksPage *self, SyUnits units)
   sorter = sy_tasks_columns_sorter (self->columns);
 
   self->filter = GTK_FILTER (gtk_custom_filter_new (match_cb, self, NULL));
-  self->ours = gtk_filter_list_model_new (
-    g_object_ref (G_LIST_MODEL (self->list)),
-    GTK_FILTER (gtk_custom_filter_new (is_ours_cb, (gpointer) self->choice.item_kind, NULL)));
-  self->filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->ours)),
+  self->filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->list)),
                                               g_object_ref (self->filter));
   self->sorted = gtk_sort_list_model_new (g_object_ref (G_LIST_MODEL (self->filtered)), sorter);
   self->selection = gtk_single_selection_new (NULL);
@@ -357,7 +346,7 @@ new_list_state (SyTasksPage *self, SyUnits units)
   sy_name_rows (GTK_COLUMN_VIEW (self->view), sy_translate (self->words->title));
   g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
   g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
-  g_signal_connect_object (self->ours, "items-changed", G_CALLBACK (ours_changed_cb), self, 0);
+  g_signal_connect_object (self->list, "items-changed", G_CALLBACK (list_changed_cb), self, 0);
   g_signal_connect_object (self->list, "notify", G_CALLBACK (notify_cb), self, 0);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->view);
   return scrolled;
@@ -379,7 +368,7 @@ first_keys (SyTasksPage *self)
   else
     {
       g_strv_builder_unref (builder);
-      return sy_task_machines (G_LIST_MODEL (self->ours), self->choice.item_kind);
+      return sy_task_machines (G_LIST_MODEL (self->list), self->choice.item_kind);
     }
   keys = g_strv_builder_end (builder);
   g_strv_builder_unref (builder);
@@ -524,7 +513,6 @@ sy_tasks_page_dispose (GObject *object)
   g_clear_object (&self->selection);
   g_clear_object (&self->sorted);
   g_clear_object (&self->filtered);
-  g_clear_object (&self->ours);
   g_clear_object (&self->filter);
   g_clear_object (&self->list);
   g_clear_object (&self->worker);
