@@ -166,18 +166,32 @@ said_stricter (const SyFindings *findings, const SyPolicyRow *row, double value)
   return false;
 }
 
-/* A row about each thing that the facts name. */
+/* A row about each thing that the facts name, the farthest over its limit first. */
 static void
 add_each_reason (SyFindings *findings, const SyPolicyRow *row)
 {
+  const SyQuantity *broken[SY_NAMED_MAX];
+  int n = 0;
+
   for (size_t i = 0; i < findings->sink.n_named; i++)
     {
       const SyQuantity *quantity = &findings->named[i].quantity;
+      int at = n;
 
-      if (sy_symbol_matches (findings->named[i].text, row->symbol) && is_over (row, quantity->value, findings->units)
-          && !said_stricter (findings, row, quantity->value))
-        add_row_reason (findings, row, quantity, quantity->value, row->limit[findings->units]);
+      if (!sy_symbol_matches (findings->named[i].text, row->symbol) || !is_over (row, quantity->value, findings->units)
+          || said_stricter (findings, row, quantity->value))
+        continue;
+      while (at > 0 && (row->comparator == SY_OVER ? broken[at - 1]->value < quantity->value
+                                                   : broken[at - 1]->value > quantity->value))
+        {
+          broken[at] = broken[at - 1];
+          at--;
+        }
+      broken[at] = quantity;
+      n++;
     }
+  for (int i = 0; i < n; i++)
+    add_row_reason (findings, row, broken[i], broken[i]->value, row->limit[findings->units]);
 }
 
 static void

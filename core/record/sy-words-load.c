@@ -8,6 +8,7 @@
 
 static const char die_balances[] = N_ ("{mass}, with its allowance {planned}; balances at x {x}, y {y}, z {z}.");
 static const char die_unknown[] = N_ ("{mass}, with its allowance {planned}; where it balances is not known.");
+static const char weakest_none[] = N_ ("Weakest: {thing}, which may carry nothing as it is used.");
 static const char weakest[] = N_ ("Weakest: {thing}, {percent} of what it may carry as it is used.");
 static const char gear_unknown[] = N_ ("{hook} in the hook; what its gear may carry is not known.");
 static const char truck_part[] =
@@ -90,7 +91,7 @@ sy_words_load_result (const SyFindings *findings, SyTranslate translate)
   if (strcmp (method, "die-mass") == 0)
     words = isnan (sy_words_value (findings, "cg.x")) ? die_unknown : die_balances;
   else if (strcmp (method, "rigged-lift") == 0)
-    words = has_part ? weakest : gear_unknown;
+    words = !has_part ? gear_unknown : isinf (sy_words_value (findings, "utilisation")) ? weakest_none : weakest;
   else if (strcmp (method, "truck") == 0)
     words = has_part ? truck_part : truck_unknown;
   else

@@ -14,10 +14,15 @@
 static char *
 index_words (const SyTask *task)
 {
+  gboolean part = g_str_equal (task->index_symbol, "utilisation");
+
   if (isnan (task->index))
     return g_strdup (NONE);
   if (isinf (task->index))
-    return g_strdup (_("no limit"));
+    return g_strdup (part ? _("no capacity") : _("no limit"));
+  if (part)
+    /* As on the page of the task. */
+    return sy_words_against (task->index * 100, 100, SY_KIND_PERCENT, SY_UNITS_METRIC);
   return sy_words_number (task->index, 2);
 }
 
