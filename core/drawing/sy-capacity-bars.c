@@ -90,7 +90,10 @@ draw_notch (cairo_t *cr, const Columns *columns, const SyCapacityBars *bars, dou
   cairo_line_to (cr, x, bottom);
   cairo_stroke (cr);
   cairo_set_dash (cr, NULL, 0, 0);
-  sy_text_draw (cr, x, row_baseline (columns, 0) - 3, alignment, text, font, full);
+  /* Where the arm is short the figure keeps inside the picture. */
+  double wide = sy_text_measure (cr, text, font, full).width;
+  double left = fmin (x - alignment * wide, columns->bars + columns->bars_width - wide);
+  sy_text_draw (cr, left, row_baseline (columns, 0) - 3, 0, text, font, full);
 }
 
 /* Past the end of the arm: it goes on. */

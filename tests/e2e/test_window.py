@@ -227,7 +227,7 @@ class Pages(Drive):
         self.named("what lifts what, with a cell read")
         key("alt+3")
         key("ctrl+n")
-        window.see(r"^New gear item – ", role="frame")
+        window.see(r"^New item of gear – ", role="frame")
         self.assertEqual(window.quit(), 0)
 
     def test_a_task_is_found_opened_and_read_through_its_tabs(self):

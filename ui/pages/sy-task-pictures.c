@@ -224,6 +224,7 @@ new_view (SyTaskPictures *self, gsize view)
 
   self->views[view] = sy_scene_view_new (method, view);
   gtk_widget_add_css_class (self->views[view], "sy-drawing");
+  sy_scene_view_bind_form (SY_SCENE_VIEW (self->views[view]), self->form);
   gtk_box_append (GTK_BOX (column), title);
   gtk_box_append (GTK_BOX (column), self->views[view]);
   return column;
