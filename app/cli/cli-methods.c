@@ -23,7 +23,7 @@ print_field (const char *prefix, const SyField *field)
   sy_field_allowed (field, SY_UNITS_METRIC, metric, sizeof metric);
   sy_field_allowed (field, SY_UNITS_US, us, sizeof us);
   printf ("%s\n  %s%s\n", path, field->label, field->required ? "; required" : "");
-  if (field->type == SY_MEMBER_NUMBER)
+  if (field->type == SY_MEMBER_NUMBER || field->type == SY_MEMBER_VECTOR || field->type == SY_MEMBER_VECTORS)
     {
       const char *unit = sy_unit_name (field->kind, SY_UNITS_METRIC);
       const char *unit_us = sy_unit_name (field->kind, SY_UNITS_US);

@@ -128,7 +128,7 @@ plan_of_four_legs (void **state)
 static void
 pulls_are_to_scale (void **state)
 {
-  g_autofree Sheet *views[] = { draw (level, 0), draw (level, 1), draw (level, 2) };
+  Sheet *views[] = { draw (level, 0), draw (level, 1), draw (level, 2) };
   static const double points[][3] = { { -1000, -600, 0 }, { 1000, -600, 0 }, { 1000, 600, 0 }, { -1000, 600, 0 } };
   static const double hook[3] = { 200, 100, 1500 };
   static const int axes[][2] = { { 0, 1 }, { 0, 2 }, { 1, 2 } };
@@ -165,6 +165,8 @@ pulls_are_to_scale (void **state)
         }
       assert_int_equal (seen, 4);
     }
+  for (int view = 0; view < 3; view++)
+    g_free (views[view]);
 }
 
 static void

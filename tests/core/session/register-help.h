@@ -23,13 +23,16 @@ help_items (void)
   return g_ptr_array_new_with_free_func ((GDestroyNotify) sy_register_item_free);
 }
 
-/* A piece of gear that is in date until 2027-03-01; @more: further members, "" for none. */
+/* A piece of gear that is in date until 2027-03-01, rated by the leg where it is an accessory and @more does not say it;
+   @more: further members, "" for none. */
 static inline SyRegisterItem *
 help_gear (GPtrArray *items, const char *kind, const char *name, const char *more)
 {
+  static const char *const accessories[] = { "sling", "shackle", "eyebolt", "hoist-ring", "hook", "master-link", NULL };
+  const char *rated = g_strv_contains (accessories, kind) && strstr (more, "rated_as") == NULL ? ",\"rated_as\":\"leg\"" : "";
   g_autofree char *facts = g_strdup_printf ("{\"method\":\"gear\",\"units\":\"metric\",\"kind\":\"%s\",\"identity\":\"%s\","
-                                            "\"last_examined\":\"2026-09-01\",\"due\":\"2027-03-01\"%s%s}",
-                                            kind, name, *more ? "," : "", more);
+                                            "\"last_examined\":\"2026-09-01\",\"due\":\"2027-03-01\"%s%s%s}",
+                                            kind, name, rated, *more ? "," : "", more);
 
   return help_add (items, SY_ITEM_GEAR, name, facts);
 }

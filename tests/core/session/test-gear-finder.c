@@ -107,10 +107,10 @@ test_the_day_is_the_plans (void **state)
 
   (void) state;
   help_add (gear, SY_ITEM_GEAR, "old",
-            "{\"method\":\"gear\",\"units\":\"metric\",\"as_of\":\"2026-01-15\",\"kind\":\"shackle\",\"identity\":\"old\","
+            "{\"method\":\"gear\",\"units\":\"metric\",\"as_of\":\"2026-01-15\",\"kind\":\"shackle\",\"rated_as\":\"leg\",\"identity\":\"old\","
             "\"wll\":2000,\"examinations\":[{\"result\":\"pass\",\"on\":\"2026-01-10\",\"next\":\"2026-07-10\"}]}");
   help_add (gear, SY_ITEM_GEAR, "new",
-            "{\"method\":\"gear\",\"units\":\"metric\",\"as_of\":\"2028-01-15\",\"kind\":\"shackle\",\"identity\":\"new\","
+            "{\"method\":\"gear\",\"units\":\"metric\",\"as_of\":\"2028-01-15\",\"kind\":\"shackle\",\"rated_as\":\"leg\",\"identity\":\"new\","
             "\"wll\":2000,\"examinations\":[{\"result\":\"pass\",\"on\":\"2026-09-01\",\"next\":\"2027-03-01\"}]}");
   g_autoptr (GPtrArray) fits = find (USUAL, gear);
 
