@@ -6,6 +6,7 @@
 #include "sy-i18n.h"
 #include "sy-key-choice.h"
 #include "sy-lookup.h"
+#include "sy-matrix-cells.h"
 #include "sy-matrix-table.h"
 #include "sy-matrix-why.h"
 #include "sy-name.h"
@@ -13,12 +14,10 @@
 #include "sy-task-order.h"
 #include "sy-task-parts.h"
 #include "sy-tasks-cells.h"
-#include "sy-view.h"
 #include "sy-words.h"
 
 #define DIE_WIDTH 210
 #define CELL_WIDTH 158
-#define SHAPE_SIZE 16
 #define WAIT_MS 200 /* what is recorded in one go is looked up once */
 
 struct _SyMatrixPage
@@ -38,127 +37,23 @@ struct _SyMatrixPage
 
 G_DEFINE_FINAL_TYPE (SyMatrixPage, sy_matrix_page, GTK_TYPE_WIDGET)
 
-/* Topics: cells */
-
-/* What does not reach the machine is no candidate at all, whatever else is to be said of it. */
-static gboolean
-serves_not (const SyMatrixCell *cell)
-{
-  return cell->serves == SY_SERVES_NO;
-}
-
-/* What stands under shape and figure. New string. */
-static char *
-cell_words (const SyMatrixCell *cell)
-{
-  if (serves_not (cell))
-    /* Translators: of a crane, and a machine that it does not reach. */
-    return g_strdup_printf (_("does not serve %s"), cell->machine);
-  return g_strdup (sy_translate (sy_verdict_title (cell->verdict)));
-}
-
-static char *
-cell_name (const SyMatrixCell *cell)
-{
-  g_autofree char *words = cell_words (cell);
-  g_autofree char *percent = sy_matrix_cell_percent (cell);
-
-  /* Translators: a die, what is to carry it, the verdict, and the part of what it may carry ("28 %"). */
-  return *percent != '\0' ? g_strdup_printf (_("%s with %s: %s, %s"), cell->die_name, cell->gear_name, words, percent)
-                          : g_strdup_printf (_("%s with %s: %s"), cell->die_name, cell->gear_name, words);
-}
+/* Topics: the table */
 
 static void
 pressed_cb (GtkButton *button, SyMatrixPage *self)
 {
-  const SyMatrixCell *cell = g_object_get_data (G_OBJECT (button), "sy-cell");
+  const SyMatrixCell *cell = sy_matrix_cells_get (GTK_WIDGET (button));
 
   if (cell != NULL)
     sy_matrix_why_set (SY_MATRIX_WHY (self->why), cell, self->units);
 }
 
 static void
-setup_cell_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SyMatrixPage *self)
+made_cell_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SyMatrixPage *self)
 {
-  GtkWidget *button = gtk_button_new ();
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *percent = gtk_label_new (NULL), *words = gtk_label_new (NULL);
-
   (void) factory;
-  gtk_label_set_xalign (GTK_LABEL (words), 0);
-  gtk_label_set_ellipsize (GTK_LABEL (words), PANGO_ELLIPSIZE_END);
-  gtk_widget_add_css_class (words, "sy-note");
-  gtk_widget_add_css_class (percent, "sy-figures");
-  gtk_box_append (GTK_BOX (line), sy_shape_new (SY_VERDICT_INCOMPLETE, SHAPE_SIZE));
-  gtk_box_append (GTK_BOX (line), percent);
-  gtk_box_append (GTK_BOX (box), line);
-  gtk_box_append (GTK_BOX (box), words);
-  gtk_button_set_child (GTK_BUTTON (button), box);
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_add_css_class (button, "sy-matrix-cell");
-  g_signal_connect (button, "clicked", G_CALLBACK (pressed_cb), self);
-  gtk_list_item_set_child (item, button);
-  gtk_list_item_set_activatable (item, FALSE);
+  g_signal_connect (gtk_list_item_get_child (item), "clicked", G_CALLBACK (pressed_cb), self);
 }
-
-static void
-bind_cell_cb (GtkSignalListItemFactory *factory, GtkListItem *item, const char *gear)
-{
-  const SyMatrixCell *cell = sy_matrix_row_find (gtk_list_item_get_item (item), gear);
-  GtkWidget *button = gtk_list_item_get_child (item);
-  GtkWidget *box = gtk_button_get_child (GTK_BUTTON (button));
-  GtkWidget *line = gtk_widget_get_first_child (box);
-  GtkWidget *shape = gtk_widget_get_first_child (line), *percent = gtk_widget_get_last_child (line);
-  g_autofree char *words = NULL, *figure = NULL, *name = NULL;
-
-  (void) factory;
-  g_object_set_data (G_OBJECT (button), "sy-cell", (gpointer) cell);
-  gtk_widget_set_visible (button, cell != NULL);
-  if (cell == NULL)
-    return;
-  words = cell_words (cell);
-  figure = sy_matrix_cell_percent (cell);
-  name = cell_name (cell);
-  gtk_widget_set_visible (shape, !serves_not (cell));
-  sy_shape_set (shape, cell->verdict);
-  if (serves_not (cell))
-    gtk_widget_add_css_class (percent, "sy-quiet");
-  else
-    gtk_widget_remove_css_class (percent, "sy-quiet");
-  gtk_label_set_text (GTK_LABEL (percent), figure);
-  gtk_label_set_text (GTK_LABEL (gtk_widget_get_last_child (box)), words);
-  sy_name (button, name);
-  sy_name_row_of (button, NULL, name);
-}
-
-static void
-setup_die_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer user_data)
-{
-  (void) factory, (void) user_data;
-  gtk_list_item_set_child (item, sy_part_two_lines ());
-}
-
-static void
-bind_die_cb (GtkSignalListItemFactory *factory, GtkListItem *item, SyMatrixPage *self)
-{
-  const SyMatrixCell *cell = sy_matrix_row_first (gtk_list_item_get_item (item));
-  GtkWidget *box = gtk_list_item_get_child (item);
-  double mass = sy_unit_convert (SY_KIND_MASS, cell->mass_kg, SY_UNITS_METRIC, self->units);
-  g_autofree char *weight = isnan (mass) ? g_strdup (_("mass not known"))
-                                         : sy_words_quantity (mass, SY_KIND_MASS, self->units);
-  /* Translators: a machine and the mass of a die. */
-  g_autofree char *note = *cell->machine != '\0' ? g_strdup_printf (_("%s · %s"), cell->machine, weight)
-                                                 : g_strdup (weight);
-  g_autofree char *row = g_strdup_printf (_("%s, %s"), cell->die_name, note);
-
-  (void) factory;
-  sy_part_set_lines (box, cell->die_name, note);
-  gtk_widget_set_tooltip_text (box, row);
-  sy_name_row_of (box, row, row);
-}
-
-/* Topics: the table */
 
 static void
 add_column (SyMatrixPage *self, GtkListItemFactory *factory, const char *title, const char *tooltip, int width)
@@ -177,16 +72,9 @@ add_column (SyMatrixPage *self, GtkListItemFactory *factory, const char *title, 
 }
 
 static void
-free_text (gpointer data, GClosure *closure)
-{
-  (void) closure;
-  g_free (data);
-}
-
-static void
 add_gear_column (SyMatrixPage *self, const SyMatrixCell *gear)
 {
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  GtkListItemFactory *factory = sy_matrix_cells_of_gear (gear->gear);
   double wll = sy_unit_convert (SY_KIND_MASS, gear->wll_kg, SY_UNITS_METRIC, self->units);
   g_autofree char *limit = isnan (wll) ? g_strdup (_("rating not known"))
                                        : sy_words_quantity (wll, SY_KIND_MASS, self->units);
@@ -194,8 +82,7 @@ add_gear_column (SyMatrixPage *self, const SyMatrixCell *gear)
   g_autofree char *tooltip
     = g_strdup_printf (_("%s: %s, %s"), sy_gear_kind_words (gear->kind), gear->gear_name, limit);
 
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_cell_cb), self);
-  g_signal_connect_data (factory, "bind", G_CALLBACK (bind_cell_cb), g_strdup (gear->gear), free_text, 0);
+  g_signal_connect (factory, "setup", G_CALLBACK (made_cell_cb), self);
   add_column (self, factory, gear->gear_name, tooltip, CELL_WIDTH);
 }
 
@@ -203,7 +90,6 @@ static void
 make_columns (SyMatrixPage *self)
 {
   GListModel *columns = gtk_column_view_get_columns (GTK_COLUMN_VIEW (self->view));
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
 
   for (guint i = g_list_model_get_n_items (columns); i > 0; i--)
     {
@@ -211,9 +97,8 @@ make_columns (SyMatrixPage *self)
 
       gtk_column_view_remove_column (GTK_COLUMN_VIEW (self->view), column);
     }
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_die_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_die_cb), self);
-  add_column (self, factory, _("Die"), _("Die, its machine, and its mass with allowance"), DIE_WIDTH);
+  add_column (self, sy_matrix_cells_of_dies (self->units), _("Die"),
+              _("Die, its machine, and its mass with allowance"), DIE_WIDTH);
   for (guint i = 0; i < self->columns->len; i++)
     add_gear_column (self, self->columns->pdata[i]);
 }
@@ -399,40 +284,6 @@ new_bar (SyMatrixPage *self)
   return bar;
 }
 
-/* From cell to cell: the view itself only goes up and down. */
-static gboolean
-arrow_cb (GtkWidget *view, GVariant *arguments, gpointer user_data)
-{
-  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (view));
-  GtkWidget *cell = focus != NULL ? gtk_widget_get_parent (focus) : NULL;
-  GtkWidget *next;
-
-  (void) arguments;
-  if (!GTK_IS_BUTTON (focus) || !gtk_widget_has_css_class (focus, "sy-matrix-cell"))
-    return FALSE;
-  next = GPOINTER_TO_INT (user_data) > 0 ? gtk_widget_get_next_sibling (cell) : gtk_widget_get_prev_sibling (cell);
-  return next != NULL && gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD);
-}
-
-static void
-add_arrows (GtkWidget *view)
-{
-  GtkEventController *controller = gtk_shortcut_controller_new ();
-  const struct
-  {
-    guint key;
-    int step;
-  } arrows[] = { { GDK_KEY_Left, -1 }, { GDK_KEY_Right, 1 } };
-
-  gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_CAPTURE);
-  for (guint i = 0; i < G_N_ELEMENTS (arrows); i++)
-    gtk_shortcut_controller_add_shortcut (
-      GTK_SHORTCUT_CONTROLLER (controller),
-      gtk_shortcut_new (gtk_keyval_trigger_new (arrows[i].key, 0),
-                        gtk_callback_action_new (arrow_cb, GINT_TO_POINTER (arrows[i].step), NULL)));
-  gtk_widget_add_controller (view, controller);
-}
-
 static GtkWidget *
 new_table (SyMatrixPage *self)
 {
@@ -442,7 +293,7 @@ new_table (SyMatrixPage *self)
   self->rows = g_list_store_new (SY_TYPE_MATRIX_ROW);
   self->view = gtk_column_view_new (
     GTK_SELECTION_MODEL (gtk_no_selection_new (g_object_ref (G_LIST_MODEL (self->rows)))));
-  add_arrows (self->view);
+  sy_matrix_cells_add_arrows (self->view);
   gtk_widget_set_name (self->view, "matrix");
   sy_name (self->view, _("What lifts what"));
   sy_name_rows (GTK_COLUMN_VIEW (self->view), _("What lifts what"));

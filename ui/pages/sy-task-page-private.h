@@ -69,5 +69,7 @@ void sy_task_page_flush_draft (SyTaskPage *self);
 void sy_task_page_answer (SyTaskPage *self, gboolean yes);
 void sy_task_page_reload_history (SyTaskPage *self);
 void sy_task_page_revise (SyTaskPage *self, gint64 revision);
+/* What the last save or opening says of itself; consumes @words, NULL for nothing. */
+void sy_task_page_set_saved_words (SyTaskPage *self, char *words);
 
 #endif

@@ -3,12 +3,12 @@
 
 #include "sy-drafts.h"
 #include "sy-i18n.h"
-#include "sy-key-choice.h"
 #include "sy-name.h"
-#include "sy-registers.h"
 #include "sy-scroll.h"
-#include "sy-tasks-cells.h"
+#include "sy-task-parts.h"
 #include "sy-tasks-columns.h"
+#include "sy-tasks-narrow.h"
+#include "sy-tasks-states.h"
 #include "sy-words.h"
 
 struct _SyTasksPage
@@ -119,16 +119,7 @@ refilter (SyTasksPage *self)
 static void
 narrow_changed_cb (SyKeyChoice *choice, SyTasksPage *self)
 {
-  const char *key = sy_key_choice_get (choice);
-
-  g_clear_pointer (&self->choice.machine, g_free);
-  g_clear_pointer (&self->choice.gear_kind, g_free);
-  if (self->words->narrow == SY_NARROW_VERDICT)
-    self->choice.by_verdict = key != NULL && sy_verdict_from_id (key, &self->choice.verdict);
-  else if (self->words->narrow == SY_NARROW_MACHINE)
-    self->choice.machine = g_strdup (key);
-  else
-    self->choice.gear_kind = g_strdup (key);
+  sy_tasks_narrow_choose (self->words->narrow, sy_key_choice_get (choice), &self->choice);
   refilter (self);
 }
 
@@ -221,104 +212,6 @@ retry_cb (GtkButton *button, SyTasksPage *self)
 
 /* Topics: building */
 
-/* A state of the page: what it is for in words, and the next step. */
-static GtkWidget *
-new_state (const char *heading, const char *prose, GtkWidget **prose_label)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  GtkWidget *title = gtk_label_new (heading);
-  GtkWidget *words = gtk_label_new (prose);
-
-  gtk_widget_set_halign (box, GTK_ALIGN_CENTER);
-  gtk_widget_set_valign (box, GTK_ALIGN_CENTER);
-  gtk_widget_add_css_class (title, "sy-heading");
-  gtk_widget_add_css_class (words, "sy-prose");
-  gtk_label_set_wrap (GTK_LABEL (words), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (words), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_max_width_chars (GTK_LABEL (words), 66);
-  gtk_label_set_justify (GTK_LABEL (words), GTK_JUSTIFY_CENTER);
-  gtk_box_append (GTK_BOX (box), title);
-  gtk_box_append (GTK_BOX (box), words);
-  if (prose_label != NULL)
-    *prose_label = words;
-  return box;
-}
-
-static GtkWidget *
-add_buttons (GtkWidget *state)
-{
-  GtkWidget *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-
-  gtk_widget_set_halign (buttons, GTK_ALIGN_CENTER);
-  gtk_widget_set_margin_top (buttons, 12);
-  gtk_box_append (GTK_BOX (state), buttons);
-  return buttons;
-}
-
-/* The button that begins a new item of the kind. */
-static GtkWidget *
-new_begin (SyTasksPage *self)
-{
-  GtkWidget *button = sy_button_new (sy_translate (self->words->begin), NULL);
-  GtkActionable *actionable = GTK_ACTIONABLE (button);
-
-  if (self->words->method == NULL)
-    gtk_actionable_set_action_name (actionable, "win.choose-new");
-  else
-    {
-      gtk_actionable_set_action_name (actionable, "win.new-item");
-      gtk_actionable_set_action_target (actionable, "s", self->words->method);
-    }
-  gtk_widget_add_css_class (button, "suggested-action");
-  return button;
-}
-
-static GtkWidget *
-new_empty_state (SyTasksPage *self)
-{
-  GtkWidget *state = new_state (sy_translate (self->words->empty), sy_translate (self->words->empty_words), NULL);
-  GtkWidget *buttons = add_buttons (state);
-
-  gtk_box_append (GTK_BOX (buttons), new_begin (self));
-  if (self->words->survey != NULL)
-    gtk_box_append (GTK_BOX (buttons), sy_button_new (sy_translate (self->words->survey), "win.survey"));
-  return state;
-}
-
-static GtkWidget *
-new_no_match_state (SyTasksPage *self)
-{
-  GtkWidget *state
-    = new_state (sy_translate (self->words->no_match), sy_translate (self->words->no_match_words), NULL);
-  GtkWidget *button = sy_button_new (sy_translate (self->words->show_all), NULL);
-
-  g_signal_connect_object (button, "clicked", G_CALLBACK (clear_cb), self, 0);
-  gtk_box_append (GTK_BOX (add_buttons (state)), button);
-  return state;
-}
-
-static GtkWidget *
-new_error_state (SyTasksPage *self)
-{
-  GtkWidget *state = new_state (_("The record cannot be read"), "", &self->error_words);
-  g_autofree char *where = g_strdup_printf (_("Asked for: %s. Nothing in it was changed. What is not saved yet "
-                                              "stays with you as a draft."),
-                                            sy_worker_get_store (self->worker));
-  GtkWidget *place = gtk_label_new (where);
-
-  gtk_widget_add_css_class (self->error_words, "sy-problem");
-  gtk_label_set_selectable (GTK_LABEL (self->error_words), TRUE);
-  gtk_label_set_wrap (GTK_LABEL (place), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (place), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_max_width_chars (GTK_LABEL (place), 66);
-  gtk_label_set_justify (GTK_LABEL (place), GTK_JUSTIFY_CENTER);
-  gtk_box_append (GTK_BOX (state), place);
-  self->retry = sy_button_new (_("_Try again"), NULL);
-  g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
-  gtk_box_append (GTK_BOX (add_buttons (state)), self->retry);
-  return state;
-}
-
 static GtkWidget *
 new_list_state (SyTasksPage *self, SyUnits units)
 {
@@ -352,50 +245,12 @@ new_list_state (SyTasksPage *self, SyUnits units)
   return scrolled;
 }
 
-/* Machines are read from the rows, now and whenever they change. */
-static char **
-first_keys (SyTasksPage *self)
-{
-  GStrvBuilder *builder = g_strv_builder_new ();
-  char **keys;
-
-  if (self->words->narrow == SY_NARROW_VERDICT)
-    for (int i = 0; i < SY_N_VERDICTS; i++)
-      g_strv_builder_add (builder, sy_verdict_id ((SyVerdict) i));
-  else if (self->words->narrow == SY_NARROW_GEAR)
-    for (gsize i = 0; i < G_N_ELEMENTS (sy_gear_kind_choices); i++)
-      g_strv_builder_add (builder, sy_gear_kind_choices[i].id);
-  else
-    {
-      g_strv_builder_unref (builder);
-      return sy_task_machines (G_LIST_MODEL (self->list), self->choice.item_kind);
-    }
-  keys = g_strv_builder_end (builder);
-  g_strv_builder_unref (builder);
-  return keys;
-}
-
-static const char *
-verdict_title (const char *id)
-{
-  SyVerdict verdict;
-
-  return sy_verdict_from_id (id, &verdict) ? sy_translate (sy_verdict_title (verdict)) : id;
-}
-
 static GtkWidget *
 new_narrow (SyTasksPage *self)
 {
-  static const SyKeyWords words[] = {
-    [SY_NARROW_VERDICT] = verdict_title,
-    [SY_NARROW_MACHINE] = NULL,
-    [SY_NARROW_GEAR] = sy_gear_kind_words,
-  };
-
-  self->narrow = sy_key_choice_new (sy_translate (self->words->any), sy_translate (self->words->narrow_name),
-                                    words[self->words->narrow]);
-  gtk_widget_set_name (self->narrow, "narrow");
-  sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow), first_keys (self));
+  self->narrow = sy_tasks_narrow_new (self->words);
+  sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow),
+                          sy_tasks_narrow_keys (self->words->narrow, G_LIST_MODEL (self->list), self->choice.item_kind));
   g_signal_connect_object (self->narrow, "chosen", G_CALLBACK (narrow_changed_cb), self, 0);
   return self->narrow;
 }
@@ -436,7 +291,7 @@ new_bar (SyTasksPage *self)
   if (self->words->due != NULL)
     gtk_box_append (GTK_BOX (bar), new_due (self));
   gtk_box_append (GTK_BOX (bar), self->count);
-  gtk_box_append (GTK_BOX (bar), new_begin (self));
+  gtk_box_append (GTK_BOX (bar), sy_tasks_begin_new (self->words));
   gtk_widget_set_margin_start (bar, 18);
   gtk_widget_set_margin_end (bar, 18);
   gtk_widget_set_margin_top (bar, 12);
@@ -445,38 +300,31 @@ new_bar (SyTasksPage *self)
   return bar;
 }
 
-static GtkWidget *
-new_caution (void)
-{
-  g_autofree char *words = sy_words_screening (sy_translate);
-  GtkWidget *label = gtk_label_new (words);
-
-  gtk_widget_add_css_class (label, "sy-caution");
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  return label;
-}
-
 static void
 build (SyTasksPage *self, SyUnits units)
 {
+  g_autofree char *screening = sy_words_screening (sy_translate);
+  GtkWidget *show_all;
   GtkStack *states;
 
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->states = gtk_stack_new ();
   states = GTK_STACK (self->states);
   gtk_widget_set_vexpand (self->states, TRUE);
-  gtk_stack_add_named (states, new_state (_("Reading the record…"), "", NULL), "loading");
+  gtk_stack_add_named (states, sy_tasks_state_new (_("Reading the record…"), "", NULL), "loading");
   gtk_stack_add_named (states, new_list_state (self, units), "list");
-  gtk_stack_add_named (states, new_empty_state (self), "empty");
-  gtk_stack_add_named (states, new_no_match_state (self), "no-match");
-  gtk_stack_add_named (states, new_error_state (self), "error");
+  gtk_stack_add_named (states, sy_tasks_state_empty (self->words), "empty");
+  gtk_stack_add_named (states, sy_tasks_state_no_match (self->words, &show_all), "no-match");
+  gtk_stack_add_named (states, sy_tasks_state_error (sy_worker_get_store (self->worker), &self->error_words, &self->retry),
+                       "error");
+  g_signal_connect_object (show_all, "clicked", G_CALLBACK (clear_cb), self, 0);
+  g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
 
   gtk_box_append (GTK_BOX (self->box), new_bar (self));
   self->drafts = sy_drafts_new (sy_worker_get_store (self->worker), self->choice.item_kind);
   gtk_box_append (GTK_BOX (self->box), self->drafts);
   gtk_box_append (GTK_BOX (self->box), self->states);
-  gtk_box_append (GTK_BOX (self->box), new_caution ());
+  gtk_box_append (GTK_BOX (self->box), sy_part_label (screening, "sy-caution"));
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   update_state (self);
 }

@@ -7,12 +7,13 @@
 #include "sy-worker.h"
 
 /*
- * One window on one store: a rail on the left (tasks, dies, gear, what lifts what, measuring sheet, limits), a page beside it; a task opens in
- * the place of the list, as does the choice of what to begin.
+ * One window on one store: a rail on the left (tasks, dies, gear, what lifts what, measuring sheet, limits), a page
+ * beside it; a task opens in the place of the list, as does the choice of what to begin.
  *
- * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a die or gear where those are listed), "win.open-task" (s), "win.open-draft" (s),
- * "win.back", "win.search", "win.survey", "win.page" (s: "tasks", "dies", "gear", "matrix", "survey", "limits"), "win.save",
- * "win.undo", "win.redo", "win.units", "win.default-units" (s), "win.close". Those of an open task are off while none is open.
+ * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a die or gear where those are listed),
+ * "win.open-task" (s), "win.open-draft" (s), "win.back", "win.search", "win.survey", "win.page" (s: "tasks", "dies",
+ * "gear", "matrix", "survey", "limits"), "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
+ * "win.close". Those of an open task are off while none is open.
  */
 #define SY_TYPE_WINDOW (sy_window_get_type ())
 G_DECLARE_FINAL_TYPE (SyWindow, sy_window, SY, WINDOW, GtkApplicationWindow)

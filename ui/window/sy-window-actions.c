@@ -1,0 +1,223 @@
+/* SPDX-License-Identifier: MIT */
+/* What the window does when it is asked for by name, from a key, a button or the menu. */
+#include "sy-window-private.h"
+
+#include "sy-draft.h"
+#include "sy-limits-page.h"
+#include "sy-matrix-page.h"
+#include "sy-settings.h"
+#include "sy-survey-page.h"
+#include "sy-tasks-page.h"
+
+static void
+begin_new (SyWindow *self, const char *method)
+{
+  sy_task_page_begin_new (sy_window_new_task_page (self, method), self->units, NULL);
+  sy_window_show_page (self, "task");
+}
+
+static void
+new_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action, (void) parameter;
+  begin_new (user_data, "lift");
+}
+
+static void
+new_item_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  const char *method = g_variant_get_string (parameter, NULL);
+
+  (void) action;
+  if (sy_method_find (method) != NULL)
+    begin_new (user_data, method);
+}
+
+static void
+choose_new_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  SyRegister which;
+
+  (void) action, (void) parameter;
+  /* In a register there is no doubt what is meant. */
+  if (sy_window_find_register (sy_window_get_page (self), &which) && sy_register_page (which)->method != NULL)
+    begin_new (self, sy_register_page (which)->method);
+  else
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "new");
+}
+
+static void
+open_task_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action;
+  sy_task_page_open (sy_window_new_task_page (self, NULL), g_variant_get_string (parameter, NULL));
+  sy_window_show_page (self, "task");
+}
+
+static void
+open_draft_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  const char *id = g_variant_get_string (parameter, NULL);
+  g_autoptr (SyDraft) draft = sy_draft_read (id, sy_worker_get_store (self->worker), NULL);
+  SyUnits units = self->units;
+
+  (void) action;
+  if (draft == NULL)
+    {
+      /* Saved or thrown away meanwhile, perhaps in another window. */
+      sy_window_refresh_drafts (self);
+      return;
+    }
+  sy_units_from_id (draft->units, &units);
+  if (*draft->task != '\0')
+    sy_task_page_open (sy_window_new_task_page (self, draft->method), draft->task);
+  else
+    sy_task_page_begin_new (sy_window_new_task_page (self, draft->method), units, draft->id);
+  sy_window_show_page (self, "task");
+}
+
+static void
+page_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  const char *name = g_variant_get_string (parameter, NULL);
+
+  (void) action;
+  sy_window_need_page (self, name);
+  if (gtk_stack_get_child_by_name (GTK_STACK (self->stack), name) == NULL || g_str_equal (name, "task"))
+    return;
+  sy_window_show_page (self, name);
+  sy_window_close_task (self);
+  sy_window_refresh_drafts (self);
+}
+
+static void
+back_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s",
+                              sy_register_page (((SyWindow *) user_data)->last)->page);
+}
+
+static void
+search_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", sy_register_page (self->last)->page);
+  sy_tasks_page_focus_search (SY_TASKS_PAGE (self->lists[self->last]));
+}
+
+static void
+survey_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s", "survey");
+}
+
+static void
+save_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (self->task, "task.save", NULL);
+}
+
+static void
+undo_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (self->task, "task.undo", NULL);
+}
+
+static void
+redo_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (self->task, "task.redo", NULL);
+}
+
+static void
+set_units (SyWindow *self, SyUnits units)
+{
+  g_autoptr (GError) error = NULL;
+  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), "default-units");
+
+  self->units = units;
+  g_simple_action_set_state (G_SIMPLE_ACTION (action), g_variant_new_string (sy_units_id (units)));
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    if (self->lists[i] != NULL)
+      sy_tasks_page_set_units (SY_TASKS_PAGE (self->lists[i]), units);
+  if (self->matrix != NULL)
+    sy_matrix_page_set_units (SY_MATRIX_PAGE (self->matrix), units);
+  if (self->survey != NULL)
+    sy_survey_page_set_units (SY_SURVEY_PAGE (self->survey), units);
+  if (self->limits != NULL)
+    sy_limits_page_set_units (SY_LIMITS_PAGE (self->limits), units);
+  if (!sy_settings_set_units (units, &error))
+    g_message ("The choice of units could not be kept: %s", error->message);
+}
+
+static void
+default_units_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyUnits units;
+
+  (void) action;
+  if (sy_units_from_id (g_variant_get_string (parameter, NULL), &units))
+    set_units (user_data, units);
+}
+
+/* In a task: its own units; elsewhere: those of new tasks and of what is shown. */
+static void
+units_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  if (g_str_equal (sy_window_get_page (self), "task"))
+    gtk_widget_activate_action (self->task, "task.units", NULL);
+  else
+    set_units (self, self->units == SY_UNITS_METRIC ? SY_UNITS_US : SY_UNITS_METRIC);
+}
+
+static void
+close_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action, (void) parameter;
+  gtk_window_close (GTK_WINDOW (user_data));
+}
+
+static const GActionEntry actions[] = {
+  { .name = "new", .activate = new_action },
+  { .name = "new-item", .activate = new_item_action, .parameter_type = "s" },
+  { .name = "choose-new", .activate = choose_new_action },
+  { .name = "open-task", .activate = open_task_action, .parameter_type = "s" },
+  { .name = "open-draft", .activate = open_draft_action, .parameter_type = "s" },
+  { .name = "page", .activate = page_action, .parameter_type = "s", .state = "'tasks'" },
+  { .name = "back", .activate = back_action },
+  { .name = "search", .activate = search_action },
+  { .name = "survey", .activate = survey_action },
+  { .name = "save", .activate = save_action },
+  { .name = "undo", .activate = undo_action },
+  { .name = "redo", .activate = redo_action },
+  { .name = "units", .activate = units_action },
+  { .name = "default-units", .activate = default_units_action, .parameter_type = "s", .state = "'metric'" },
+  { .name = "close", .activate = close_action },
+};
+
+void
+sy_window_add_actions (SyWindow *self)
+{
+  g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
+}
