@@ -4,38 +4,15 @@
 
 #include "sy-lift-facts.h"
 
-/* Text put together in the caller's buffer, cut when it is full. */
-typedef struct
-{
-  char *text;
-  size_t used;
-} Formula;
-
-static void
-put (Formula *to, const char *more)
-{
-  size_t length = strlen (more);
-
-  if (length >= SY_FORMULA_MAX - to->used)
-    length = SY_FORMULA_MAX - to->used - 1;
-  memcpy (to->text + to->used, more, length);
-  to->used += length;
-  to->text[to->used] = '\0';
-}
-
 /* Enough figures to redo the line with a pocket calculator. */
 static void
-put_number (Formula *to, double value)
+put_number (SyText *to, double value)
 {
-  char number[SY_NUMBER_READ_MAX];
-  int decimals = fabs (value) >= 1000 ? 1 : fabs (value) >= 100 ? 2 : fabs (value) >= 10 ? 3 : 4;
-
-  sy_number_print_rounded (value, decimals, false, number);
-  put (to, number);
+  sy_text_add_rounded (to, value, fabs (value) >= 1000 ? 1 : fabs (value) >= 100 ? 2 : fabs (value) >= 10 ? 3 : 4);
 }
 
 static void
-put_multiplier (Formula *to, const SyQuantity *end, const SySink *sink, size_t which, SyUnits units)
+put_multiplier (SyText *to, const SyQuantity *end, const SySink *sink, size_t which, SyUnits units)
 {
   const SyLiftConstants *c = sy_lift_constants (units);
   double H = end[SY_LIFT_REACH].value, V = end[SY_LIFT_HEIGHT].value, A = end[SY_LIFT_TWIST].value;
@@ -44,47 +21,47 @@ put_multiplier (Formula *to, const SyQuantity *end, const SySink *sink, size_t w
   if (which == SY_LIFT_HM && H <= c->reach_max)
     {
       put_number (to, c->reach_min);
-      put (to, " / ");
+      sy_text_add (to, " / ");
       put_number (to, fmax (H, c->reach_min));
     }
   else if (which == SY_LIFT_VM && V <= c->height_max)
     {
-      put (to, "1 \xe2\x88\x92 ");
+      sy_text_add (to, "1 \xe2\x88\x92 ");
       put_number (to, c->height_slope);
-      put (to, " \xc3\x97 |");
+      sy_text_add (to, " \xc3\x97 |");
       put_number (to, V);
-      put (to, " \xe2\x88\x92 ");
+      sy_text_add (to, " \xe2\x88\x92 ");
       put_number (to, c->height_ideal);
-      put (to, "|");
+      sy_text_add (to, "|");
     }
   else if (which == SY_LIFT_DM && D <= c->travel_max)
     {
       put_number (to, c->travel_base);
-      put (to, " + ");
+      sy_text_add (to, " + ");
       put_number (to, c->travel_gain);
-      put (to, " / ");
+      sy_text_add (to, " / ");
       put_number (to, fmax (D, c->travel_min));
     }
   else if (which == SY_LIFT_AM && A <= c->twist_max)
     {
-      put (to, "1 \xe2\x88\x92 ");
+      sy_text_add (to, "1 \xe2\x88\x92 ");
       put_number (to, c->twist_slope);
-      put (to, " \xc3\x97 ");
+      sy_text_add (to, " \xc3\x97 ");
       put_number (to, A);
     }
   else if (which == SY_LIFT_FM)
     {
-      put (to, "FM(");
+      sy_text_add (to, "FM(");
       put_number (to, sink->quantities[SY_LIFT_ALL_F].value);
-      put (to, " / min)");
+      sy_text_add (to, " / min)");
     }
   else if (which == SY_LIFT_CM)
     {
-      put (to, "CM(V ");
-      put (to, V < c->height_ideal ? "<" : "\xe2\x89\xa5");
-      put (to, " ");
+      sy_text_add (to, "CM(V ");
+      sy_text_add (to, V < c->height_ideal ? "<" : "\xe2\x89\xa5");
+      sy_text_add (to, " ");
       put_number (to, c->height_ideal);
-      put (to, ")");
+      sy_text_add (to, ")");
     }
   else
     {
@@ -95,19 +72,19 @@ put_multiplier (Formula *to, const SyQuantity *end, const SySink *sink, size_t w
                                            : c->twist_max;
       double value = which == SY_LIFT_HM ? H : which == SY_LIFT_VM ? V : which == SY_LIFT_DM ? D : A;
       put_number (to, value);
-      put (to, " > ");
+      sy_text_add (to, " > ");
       put_number (to, limit);
     }
 }
 
 static void
-put_product (Formula *to, const SyQuantity *end, double constant, bool with_fm)
+put_product (SyText *to, const SyQuantity *end, double constant, bool with_fm)
 {
   put_number (to, constant);
   for (size_t i = SY_LIFT_HM; i <= SY_LIFT_CM; i++)
     if (with_fm || i != SY_LIFT_FM)
       {
-        put (to, " \xc3\x97 ");
+        sy_text_add (to, " \xc3\x97 ");
         put_number (to, end[i].value);
       }
 }
@@ -120,13 +97,12 @@ sy_lift_formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
   size_t which = symbol % SY_LIFT_PER_END;
   const SyQuantity *end = quantity - which;
   double heaviest = quantities[SY_LIFT_ALL_MASS_EACH].value * quantities[SY_LIFT_ALL_PERSONS].value;
-  Formula to = { text, 0 };
+  SyText to = { text, SY_FORMULA_MAX, 0 };
 
   if (symbol >= 2 * SY_LIFT_PER_END || which < SY_LIFT_HM || quantity->state == SY_STATE_ABSENT)
     return false;
-  *text = '\0';
-  put (&to, strchr (quantity->symbol->symbol, '.') + 1);
-  put (&to, " = ");
+  sy_text_add (&to, strchr (quantity->symbol->symbol, '.') + 1);
+  sy_text_add (&to, " = ");
   if (which == SY_LIFT_FIRWL || which == SY_LIFT_RWL)
     put_product (&to, end, sy_lift_constants (units)->load_constant, which == SY_LIFT_RWL);
   else if (which == SY_LIFT_MR)
@@ -134,19 +110,19 @@ sy_lift_formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
   else if (which >= SY_LIFT_LI)
     {
       put_number (&to, heaviest);
-      put (&to, " / ");
+      sy_text_add (&to, " / ");
       put_number (&to, end[which == SY_LIFT_LI     ? SY_LIFT_RWL
                            : which == SY_LIFT_FILI ? SY_LIFT_FIRWL
                                                    : SY_LIFT_MR].value);
     }
   else
     put_multiplier (&to, end, sink, which, units);
-  put (&to, " = ");
+  sy_text_add (&to, " = ");
   put_number (&to, quantity->value);
   if (quantity->symbol->kind == SY_KIND_MASS)
     {
-      put (&to, " ");
-      put (&to, sy_unit_name (SY_KIND_MASS, units));
+      sy_text_add (&to, " ");
+      sy_text_add (&to, sy_unit_name (SY_KIND_MASS, units));
     }
   return true;
 }

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-text.h"
+
 /*
  * The figure is there for size only. Its parts are shares of a stature of 170 cm after the body
  * segment lengths of Drillis and Contini 1966 (from memory); widths, and how it bends to reach, are
@@ -111,24 +113,18 @@ put_limb (View *view, double radius, int n, const SyPoint *points)
 
 /* ---- words of a dimension: no locale, at most one decimal ---- */
 
-static size_t
-append_text (char *buffer, size_t at, const char *text)
-{
-  while (*text && at + 1 < SY_MARK_TEXT_MAX)
-    buffer[at++] = *text++;
-  buffer[at] = '\0';
-  return at;
-}
-
-static size_t
-append_number (char *buffer, size_t at, double value)
+static void
+add_tenths (SyText *text, double value)
 {
   char digits[SY_MARK_TEXT_MAX];
   size_t n = sizeof digits;
 
   /* Beyond this a double has no tenths left to show; no measured length comes near it. */
   if (!(value >= 0) || value > 1e12)
-    return append_text (buffer, at, value > 0 ? "> 1e12" : "?");
+    {
+      sy_text_add (text, value > 0 ? "> 1e12" : "?");
+      return;
+    }
 
   unsigned long long tenths = (unsigned long long) floor (value * 10 + 0.5);
 
@@ -145,7 +141,7 @@ append_number (char *buffer, size_t at, double value)
       tenths /= 10;
     }
   while (tenths > 0);
-  return append_text (buffer, at, digits + n);
+  sy_text_add (text, digits + n);
 }
 
 static void
@@ -155,17 +151,14 @@ name_measure (View *view, SyMark *mark, const char *symbol, double value, SyKind
   if (!mark)
     return;
 
-  size_t at = append_text (mark->text, 0, symbol);
+  SyText text = { mark->text, sizeof mark->text, 0 };
 
-  at = append_text (mark->text, at, " ");
-  at = append_number (mark->text, at, value);
-  if (kind == SY_KIND_ANGLE)
-    append_text (mark->text, at, "\302\260"); /* the degree sign stands close */
-  else
-    {
-      at = append_text (mark->text, at, " ");
-      append_text (mark->text, at, sy_unit_name (kind, view->scene->units));
-    }
+  sy_text_add (&text, symbol);
+  sy_text_add (&text, " ");
+  add_tenths (&text, value);
+  if (kind != SY_KIND_ANGLE) /* the degree sign stands close */
+    sy_text_add (&text, " ");
+  sy_text_add (&text, kind == SY_KIND_ANGLE ? "\302\260" : sy_unit_name (kind, view->scene->units));
   mark->fact = fact;
   mark->governing = governing;
   if (governing)

@@ -5,36 +5,19 @@
 
 /* ---- text ---- */
 
-static void
-append (char *buffer, size_t size, const char *text)
+static SyText
+behind (SyMark *mark)
 {
-  size_t at = strlen (buffer), length = strlen (text);
-
-  if (length > size - 1 - at)
-    {
-      length = size - 1 - at;
-      /* A character of more than one byte is left out whole: its later bytes are 10xxxxxx. */
-      while (length > 0 && ((unsigned char) text[length] & 0xc0) == 0x80)
-        length--;
-    }
-  memcpy (buffer + at, text, length);
-  buffer[at + length] = '\0';
-}
-
-static void
-append_number (char *buffer, size_t size, double value, int decimals)
-{
-  char number[SY_NUMBER_READ_MAX];
-
-  sy_number_print_rounded (value, decimals, false, number);
-  append (buffer, size, number);
+  return (SyText) { mark->text, sizeof mark->text, strlen (mark->text) };
 }
 
 void
 sy_load_say (SyMark *mark, const char *text)
 {
-  if (mark != NULL && text != NULL)
-    append (mark->text, sizeof mark->text, text);
+  if (mark == NULL || text == NULL)
+    return;
+  SyText words = behind (mark);
+  sy_text_add (&words, text);
 }
 
 void
@@ -42,9 +25,8 @@ sy_load_say_length (SyMark *mark, double length, SyUnits units)
 {
   if (mark == NULL)
     return;
-  append_number (mark->text, sizeof mark->text, length, units == SY_UNITS_US ? 2 : 0);
-  append (mark->text, sizeof mark->text, " ");
-  append (mark->text, sizeof mark->text, sy_unit_name (SY_KIND_LENGTH, units));
+  SyText words = behind (mark);
+  sy_text_add_measure (&words, length, units == SY_UNITS_US ? 2 : 0, SY_KIND_LENGTH, units);
 }
 
 void
@@ -52,8 +34,9 @@ sy_load_say_angle (SyMark *mark, double degrees)
 {
   if (mark == NULL)
     return;
-  append_number (mark->text, sizeof mark->text, degrees, 1);
-  append (mark->text, sizeof mark->text, "\302\260");
+  SyText words = behind (mark);
+  sy_text_add_rounded (&words, degrees, 1);
+  sy_text_add (&words, "\302\260");
 }
 
 void
@@ -61,11 +44,9 @@ sy_load_force_text (double force, SyUnits units, char *text)
 {
   double size = fabs (force);
   int decimals = units == SY_UNITS_US || size >= 100 ? 0 : size >= 10 ? 1 : 2;
+  SyText words = { text, SY_SCENE_SCALE_TEXT_MAX, 0 };
 
-  text[0] = '\0';
-  append_number (text, SY_SCENE_SCALE_TEXT_MAX, force, decimals);
-  append (text, SY_SCENE_SCALE_TEXT_MAX, " ");
-  append (text, SY_SCENE_SCALE_TEXT_MAX, sy_unit_name (SY_KIND_FORCE, units));
+  sy_text_add_measure (&words, force, decimals, SY_KIND_FORCE, units);
 }
 
 /* ---- views ---- */

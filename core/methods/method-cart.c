@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "sy-line.h"
 #include "sy-standing.h"
 
 /* A die cart: its rated load, what it takes to push it, and what turns it over. */
@@ -281,16 +280,16 @@ check (const void *data, SyUnits units, SyProblems *problems)
 static bool
 formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
 {
-  SyLine line = { text, 0 };
+  SyText line = { text, SY_FORMULA_MAX, 0 };
   double value = sink->quantities[symbol].value, push = value_of (sink, TIP_PUSH), initial = value_of (sink, INITIAL);
 
   if (symbol != TIPPING || push < 0 || initial < 0 || fabs (value - initial / push) > 1e-12 * value)
     return false; /* another of the ways to tip is nearer */
-  sy_line_measure (&line, initial, 1, SY_KIND_HAND_FORCE, units);
-  sy_line_add (&line, " / ");
-  sy_line_measure (&line, push, 1, SY_KIND_HAND_FORCE, units);
-  sy_line_add (&line, " = ");
-  sy_line_number (&line, value, 3);
+  sy_text_add_measure (&line, initial, 1, SY_KIND_HAND_FORCE, units);
+  sy_text_add (&line, " / ");
+  sy_text_add_measure (&line, push, 1, SY_KIND_HAND_FORCE, units);
+  sy_text_add (&line, " = ");
+  sy_text_add_rounded (&line, value, 3);
   return true;
 }
 

@@ -1,6 +1,4 @@
 /* SPDX-License-Identifier: MIT */
-#include <string.h>
-
 #include "die-scene.h"
 #include "sy-die-facts.h"
 #include "sy-lift.h"
@@ -327,26 +325,16 @@ static const Member members[] = {
 };
 
 static void
-add (char *path, const char *more)
-{
-  size_t at = strlen (path), length = strlen (more);
-
-  if (length > SY_PROBLEM_PATH_MAX - 1 - at)
-    length = SY_PROBLEM_PATH_MAX - 1 - at;
-  memcpy (path + at, more, length);
-  path[at + length] = '\0';
-}
-
-static void
 body_problem (SyProblems *problems, SyProblemKind kind, size_t index, const char *member, const char *given,
               const char *allowed)
 {
-  char path[SY_PROBLEM_PATH_MAX] = "$.bodies[", number[SY_NUMBER_TEXT_MAX];
+  char path[SY_PROBLEM_PATH_MAX];
+  SyText text = { path, sizeof path, 0 };
 
-  sy_number_print ((double) index, number);
-  add (path, number);
-  add (path, "].");
-  add (path, member);
+  sy_text_add (&text, "$.bodies[");
+  sy_text_add_number (&text, (double) index);
+  sy_text_add (&text, "].");
+  sy_text_add (&text, member);
   sy_problems_add (problems, kind, 0, path, given, allowed, "");
 }
 

@@ -378,37 +378,25 @@ static void
 conflict (SyProblems *problems, const char *path, const char *given, const char *before, const char *date,
           const char *after)
 {
-  char allowed[SY_PROBLEM_ALLOWED_MAX] = "";
-  const char *const parts[] = { before, date, after };
-  size_t at = 0;
+  char allowed[SY_PROBLEM_ALLOWED_MAX];
+  SyText text = { allowed, sizeof allowed, 0 };
 
-  for (size_t i = 0; i < SY_LEN (parts); i++)
-    {
-      size_t length = strnlen (parts[i], sizeof allowed - 1 - at);
-      memcpy (allowed + at, parts[i], length);
-      at += length;
-      allowed[at] = '\0';
-    }
+  sy_text_add (&text, before);
+  sy_text_add (&text, date);
+  sy_text_add (&text, after);
   sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, path, given, allowed, "");
 }
 
-/* "$.examinations[3].next" */
+/* "$.examinations[3].next", in SY_PROBLEM_PATH_MAX bytes. */
 static void
 examination_path (size_t index, const char *member, char *path)
 {
-  static const char list[] = "$.examinations[";
-  char number[SY_NUMBER_TEXT_MAX];
-  const char *const parts[] = { list, number, "].", member };
-  size_t at = 0;
+  SyText text = { path, SY_PROBLEM_PATH_MAX, 0 };
 
-  sy_number_print ((double) index, number);
-  for (size_t i = 0; i < SY_LEN (parts); i++)
-    {
-      size_t length = strlen (parts[i]);
-      memcpy (path + at, parts[i], length);
-      at += length;
-    }
-  path[at] = '\0';
+  sy_text_add (&text, "$.examinations[");
+  sy_text_add_number (&text, (double) index);
+  sy_text_add (&text, "].");
+  sy_text_add (&text, member);
 }
 
 static bool

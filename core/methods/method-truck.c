@@ -206,7 +206,7 @@ static bool
 formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
 {
   const SyQuantity *q = sink->quantities;
-  SyLine line = { text, 0 };
+  SyText line = { text, SY_FORMULA_MAX, 0 };
 
   if (symbol != UTILISATION || q[UTILISATION].state == SY_STATE_ABSENT)
     return false;

@@ -9,40 +9,19 @@
 typedef struct
 {
   char text[SY_PROBLEM_PATH_MAX];
-  size_t length;
 } Path;
-
-static void
-add_text (Path *path, const char *more)
-{
-  size_t length = strlen (more);
-
-  if (length > sizeof path->text - 1 - path->length)
-    length = sizeof path->text - 1 - path->length;
-  memcpy (path->text + path->length, more, length);
-  path->length += length;
-  path->text[path->length] = '\0';
-}
-
-static void
-add_index (Path *path, size_t index)
-{
-  char number[SY_NUMBER_TEXT_MAX];
-
-  sy_number_print ((double) index, number);
-  add_text (path, "[");
-  add_text (path, number);
-  add_text (path, "]");
-}
 
 static Path
 item_path (const char *list, size_t index, const char *member)
 {
-  Path path = { "", 0 };
+  Path path;
+  SyText text = { path.text, sizeof path.text, 0 };
 
-  add_text (&path, list);
-  add_index (&path, index);
-  add_text (&path, member);
+  sy_text_add (&text, list);
+  sy_text_add (&text, "[");
+  sy_text_add_number (&text, (double) index);
+  sy_text_add (&text, "]");
+  sy_text_add (&text, member);
   return path;
 }
 
@@ -250,7 +229,7 @@ check_halves (const SyRigFacts *facts, SyProblems *problems)
 static void
 check_hook (const SyRigFacts *facts, SyUnits units, SyProblems *problems)
 {
-  static const Path at_path = { "$.hook.at", 0 }, hook_path = { "$.hook", 0 };
+  static const Path at_path = { "$.hook.at" }, hook_path = { "$.hook" };
   /* Facts are held to 1 mm: what a tape reads. Common practice, no source. */
   double allowed = sy_unit_convert (SY_KIND_LENGTH, 1, SY_UNITS_METRIC, units);
 
@@ -269,13 +248,12 @@ check_hook (const SyRigFacts *facts, SyUnits units, SyProblems *problems)
   double off = sqrt (dx * dx + dy * dy);
   if (off > allowed * (1 + 1e-9))
     {
-      char given[SY_NUMBER_TEXT_MAX];
-      Path offset = { "", 0 };
+      char given[SY_PROBLEM_GIVEN_MAX];
+      SyText offset = { given, sizeof given, 0 };
 
-      sy_number_print (off, given);
-      add_text (&offset, given);
-      add_text (&offset, " off the centre of gravity in plan");
-      sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, at_path.text, offset.text,
+      sy_text_add_number (&offset, off);
+      sy_text_add (&offset, " off the centre of gravity in plan");
+      sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, at_path.text, given,
                        units == SY_UNITS_US ? "a hook within 0.0393700787401575 in (1 mm) of the centre of gravity: a load held level hangs under it"
                                             : "a hook within 1 mm of the centre of gravity: a load held level hangs under it",
                        sy_unit_name (SY_KIND_LENGTH, units));

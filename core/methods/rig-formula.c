@@ -17,14 +17,14 @@ value_of (const SySink *sink, const char *symbol)
 bool
 sy_rig_formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
 {
-  SyLine line = { text, 0 };
+  SyText line = { text, SY_FORMULA_MAX, 0 };
   double value = sink->quantities[symbol].value;
 
   switch (symbol)
     {
     case SY_RIG_US_UTILISATION:
     case SY_RIG_EN_UTILISATION:
-      sy_line_add (&line, symbol == SY_RIG_US_UTILISATION ? "US: " : "EN: ");
+      sy_text_add (&line, symbol == SY_RIG_US_UTILISATION ? "US: " : "EN: ");
       sy_line_part (&line, value * sink->quantities[symbol - 1].value, sink->quantities[symbol - 1].value, value, units);
       return true;
     default:
@@ -37,12 +37,14 @@ static double
 sibling (const SySink *sink, const SyNamed *named, const char *suffix)
 {
   char symbol[SY_NAMED_TEXT_MAX + 16];
+  SyText text = { symbol, sizeof symbol, 0 };
   size_t length = strlen (named->text);
 
   while (length > 0 && named->text[length - 1] != '.')
     length--;
   memcpy (symbol, named->text, length);
-  memcpy (symbol + length, suffix, strlen (suffix) + 1);
+  text.at = length;
+  sy_text_add (&text, suffix);
   return value_of (sink, symbol);
 }
 
@@ -60,7 +62,7 @@ suffix_of (const SyNamed *named)
 bool
 sy_rig_named_formula (const SySink *sink, const SyNamed *named, SyUnits units, char *text)
 {
-  SyLine line = { text, 0 };
+  SyText line = { text, SY_FORMULA_MAX, 0 };
   const char *suffix = suffix_of (named);
   double value = named->quantity.value;
 
@@ -68,18 +70,18 @@ sy_rig_named_formula (const SySink *sink, const SyNamed *named, SyUnits units, c
     return false;
   if (strcmp (suffix, "tension") == 0)
     {
-      sy_line_add (&line, "T = ");
-      sy_line_measure (&line, sibling (sink, named, "load"), 2, SY_KIND_MASS, units);
-      sy_line_add (&line, units == SY_UNITS_US ? " \xc3\x97 1 lbf/lb = " : " \xc3\x97 9.80665 / 1000 = ");
-      sy_line_measure (&line, value, 3, SY_KIND_FORCE, units);
+      sy_text_add (&line, "T = ");
+      sy_text_add_measure (&line, sibling (sink, named, "load"), 2, SY_KIND_MASS, units);
+      sy_text_add (&line, units == SY_UNITS_US ? " \xc3\x97 1 lbf/lb = " : " \xc3\x97 9.80665 / 1000 = ");
+      sy_text_add_measure (&line, value, 3, SY_KIND_FORCE, units);
       return true;
     }
   if (strcmp (suffix, "factor") == 0)
     {
-      sy_line_add (&line, "1 / cos ");
-      sy_line_number (&line, sibling (sink, named, "angle"), 2);
-      sy_line_add (&line, "\xc2\xb0 = ");
-      sy_line_number (&line, value, 4);
+      sy_text_add (&line, "1 / cos ");
+      sy_text_add_rounded (&line, sibling (sink, named, "angle"), 2);
+      sy_text_add (&line, "\xc2\xb0 = ");
+      sy_text_add_rounded (&line, value, 4);
       return true;
     }
   if (strcmp (suffix, "utilisation") == 0 && !isnan (sibling (sink, named, "demand")))

@@ -8,7 +8,6 @@
 /* The way of the load from the die to the crane: what each thing in it has to carry, what it may carry as it is used, and
    what of it is not known. */
 
-
 /* What quantities of an element are called after: "A.eyebolt 1". */
 typedef struct
 {
@@ -21,39 +20,27 @@ typedef struct
   char text[SY_NOTE_SUBJECT_MAX];
 } Subject;
 
-static void
-add (Subject *subject, const char *more)
-{
-  size_t at = strlen (subject->text), length = strlen (more);
-
-  if (length > sizeof subject->text - 1 - at)
-    length = sizeof subject->text - 1 - at;
-  memcpy (subject->text + at, more, length);
-  subject->text[at + length] = '\0';
-}
-
 static Subject
 subject_of (const char *leg, const char *element)
 {
-  Subject subject = { "" };
+  Subject subject;
+  SyText text = { subject.text, sizeof subject.text, 0 };
 
-  add (&subject, leg);
-  if (*leg != '\0' && *element != '\0')
-    add (&subject, ", ");
-  add (&subject, element);
+  sy_text_add (&text, leg);
+  sy_text_add (&text, *leg != '\0' && *element != '\0' ? ", " : "");
+  sy_text_add (&text, element);
   return subject;
 }
 
 static Joined
 join (const char *leg, const char *element)
 {
-  Joined joined = { "" };
-  size_t at = strlen (leg);
+  Joined joined;
+  SyText text = { joined.text, sizeof joined.text, 0 };
 
-  memcpy (joined.text, leg, at);
-  if (at > 0)
-    joined.text[at++] = '.';
-  memcpy (joined.text + at, element, strlen (element) + 1);
+  sy_text_add (&text, leg);
+  sy_text_add (&text, *leg != '\0' ? "." : "");
+  sy_text_add (&text, element);
   return joined;
 }
 
@@ -81,16 +68,15 @@ part_of (double demand, double capacity)
 static void
 take_utilisation (SyRigWalk *walk, const char *prefix, const char *name, double utilisation)
 {
-  char *text = walk->sink->governing_text;
-  size_t at = strlen (prefix);
+  SyText text = { walk->sink->governing_text, sizeof walk->sink->governing_text, 0 };
 
   if (!(utilisation > walk->worst))
     return;
   walk->worst = utilisation;
-  memcpy (text, prefix, at);
-  text[at++] = '.';
-  memcpy (text + at, name, strlen (name) + 1);
-  walk->sink->governing = text;
+  sy_text_add (&text, prefix);
+  sy_text_add (&text, ".");
+  sy_text_add (&text, name);
+  walk->sink->governing = walk->sink->governing_text;
 }
 
 static SyRule

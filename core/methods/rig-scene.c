@@ -31,16 +31,12 @@ static double
 quantity (const SySink *sink, const char *prefix, const char *name, const char *suffix)
 {
   char symbol[SY_NAMED_TEXT_MAX];
-  size_t a = strlen (prefix), b = strlen (name), c = strlen (suffix);
+  SyText text = { symbol, sizeof symbol, 0 };
+  const char *const parts[] = { prefix, ".", name, ".", suffix };
   const SyQuantity *found;
 
-  if (a + b + c + 3 > sizeof symbol)
-    return (double) NAN;
-  memcpy (symbol, prefix, a);
-  symbol[a] = '.';
-  memcpy (symbol + a + 1, name, b);
-  symbol[a + 1 + b] = '.';
-  memcpy (symbol + a + b + 2, suffix, c + 1);
+  for (size_t i = 0; i < SY_LEN (parts); i++)
+    sy_text_add (&text, parts[i]);
   found = sy_sink_quantity (sink, symbol);
   return found != NULL && found->state == SY_STATE_VALUE ? found->value : (double) NAN;
 }

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-text.h"
+
 const SyField *
 sy_field_find (const SyField *fields, size_t n, const char *path, size_t *offset)
 {
@@ -34,110 +36,77 @@ sy_field_find (const SyField *fields, size_t n, const char *path, size_t *offset
     }
 }
 
-/* Text put together in a buffer, cut when it is full. */
-typedef struct
-{
-  char *next;
-  size_t room;
-} Text;
-
-static void
-append (Text *text, const char *more)
-{
-  size_t length = strlen (more);
-
-  if (text->room == 0)
-    return;
-  if (length >= text->room)
-    length = text->room - 1;
-  memcpy (text->next, more, length);
-  text->next += length;
-  text->room -= length;
-  *text->next = '\0';
-}
-
-static void
-append_number (Text *text, double value)
-{
-  char number[SY_NUMBER_TEXT_MAX];
-
-  sy_number_print (value, number);
-  append (text, number);
-}
-
 void
 sy_field_allowed (const SyField *field, SyUnits units, char *buffer, size_t size)
 {
-  Text text = { buffer, size };
+  SyText text = { buffer, size, 0 };
 
-  if (size > 0)
-    *buffer = '\0';
   switch (field->type)
     {
     case SY_MEMBER_VECTOR:
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_NUMBER:
       if (field->type == SY_MEMBER_VECTOR)
-        append (&text, "[x, y, z], each ");
+        sy_text_add (&text, "[x, y, z], each ");
       else if (field->type == SY_MEMBER_VECTORS)
-        append (&text, "[x, y, z] or a list of these, each ");
-      append (&text, field->whole ? "a whole number" : "a number");
+        sy_text_add (&text, "[x, y, z] or a list of these, each ");
+      sy_text_add (&text, field->whole ? "a whole number" : "a number");
       if (field->low.type == SY_BOUND_CLOSED && field->high.type == SY_BOUND_CLOSED)
         {
-          append (&text, ", ");
-          append_number (&text, field->low.at[units]);
-          append (&text, " to ");
-          append_number (&text, field->high.at[units]);
+          sy_text_add (&text, ", ");
+          sy_text_add_number (&text, field->low.at[units]);
+          sy_text_add (&text, " to ");
+          sy_text_add_number (&text, field->high.at[units]);
         }
       else
         {
           if (field->low.type != SY_BOUND_NONE)
             {
-              append (&text, field->low.type == SY_BOUND_OPEN ? " over " : " of at least ");
-              append_number (&text, field->low.at[units]);
+              sy_text_add (&text, field->low.type == SY_BOUND_OPEN ? " over " : " of at least ");
+              sy_text_add_number (&text, field->low.at[units]);
             }
           if (field->high.type != SY_BOUND_NONE)
             {
-              append (&text, field->low.type != SY_BOUND_NONE ? " and " : " ");
-              append (&text, field->high.type == SY_BOUND_OPEN ? "under " : "at most ");
-              append_number (&text, field->high.at[units]);
+              sy_text_add (&text, field->low.type != SY_BOUND_NONE ? " and " : " ");
+              sy_text_add (&text, field->high.type == SY_BOUND_OPEN ? "under " : "at most ");
+              sy_text_add_number (&text, field->high.at[units]);
             }
         }
       if (*sy_unit_list (field->kind))
         {
-          append (&text, ", or text with a unit (");
-          append (&text, sy_unit_list (field->kind));
-          append (&text, ")");
+          sy_text_add (&text, ", or text with a unit (");
+          sy_text_add (&text, sy_unit_list (field->kind));
+          sy_text_add (&text, ")");
         }
       break;
     case SY_MEMBER_CHOICE:
     case SY_MEMBER_SET:
-      append (&text, field->type == SY_MEMBER_SET ? "a list of: " : "one of: ");
+      sy_text_add (&text, field->type == SY_MEMBER_SET ? "a list of: " : "one of: ");
       for (size_t i = 0; i < field->n_choices; i++)
         {
-          append (&text, i > 0 ? ", " : "");
-          append (&text, field->choices[i].id);
+          sy_text_add (&text, i > 0 ? ", " : "");
+          sy_text_add (&text, field->choices[i].id);
         }
       break;
     case SY_MEMBER_BOOL:
-      append (&text, "true or false");
+      sy_text_add (&text, "true or false");
       break;
     case SY_MEMBER_TEXT:
-      append (&text, "a text");
+      sy_text_add (&text, "a text");
       break;
     case SY_MEMBER_TEXTS:
-      append (&text, "a text or a list of texts");
+      sy_text_add (&text, "a text or a list of texts");
       break;
     case SY_MEMBER_DATE:
-      append (&text, "a date such as \"2026-11-25\"");
+      sy_text_add (&text, "a date such as \"2026-11-25\"");
       break;
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
-      append (&text, field->type == SY_MEMBER_LIST ? "a list of objects with: " : "an object with: ");
+      sy_text_add (&text, field->type == SY_MEMBER_LIST ? "a list of objects with: " : "an object with: ");
       for (size_t i = 0; i < field->n_members; i++)
         {
-          append (&text, i > 0 ? ", " : "");
-          append (&text, field->members[i].name);
+          sy_text_add (&text, i > 0 ? ", " : "");
+          sy_text_add (&text, field->members[i].name);
         }
       break;
     }

@@ -180,21 +180,14 @@ sy_sink_value (SySink *sink, size_t symbol, double value)
   quantity->state = isfinite (value) ? SY_STATE_VALUE : SY_STATE_UNBOUNDED;
 }
 
-/* Appends a part after a dot; cut when the room is full. */
-static size_t
-add_part (char *text, size_t at, const char *part)
+/* Appends a part after a dot. */
+static void
+add_part (SyText *text, const char *part)
 {
-  size_t length = strlen (part);
-
-  if (length == 0)
-    return at;
-  if (at > 0 && at + 1 < SY_NAMED_TEXT_MAX)
-    text[at++] = '.';
-  if (length > SY_NAMED_TEXT_MAX - 1 - at)
-    length = SY_NAMED_TEXT_MAX - 1 - at;
-  memcpy (text + at, part, length);
-  text[at + length] = '\0';
-  return at + length;
+  if (*part == '\0')
+    return;
+  sy_text_add (text, text->at > 0 ? "." : "");
+  sy_text_add (text, part);
 }
 
 const char *
@@ -204,9 +197,10 @@ sy_sink_named (SySink *sink, const char *prefix, const char *name, const char *s
   if (sink->named == NULL || sink->n_named == SY_NAMED_MAX)
     return NULL;
   SyNamed *named = &sink->named[sink->n_named++];
-  size_t at = add_part (named->text, 0, prefix);
-  at = add_part (named->text, at, name);
-  add_part (named->text, at, suffix);
+  SyText text = { named->text, sizeof named->text, 0 };
+  add_part (&text, prefix);
+  add_part (&text, name);
+  add_part (&text, suffix);
   named->symbol = (SySymbol) { named->text, kind, label, source };
   named->quantity = (SyQuantity) { &named->symbol, value, isfinite (value) ? SY_STATE_VALUE : SY_STATE_UNBOUNDED };
   return named->text;

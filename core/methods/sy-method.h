@@ -5,6 +5,7 @@
 #include "sy-arena.h"
 #include "sy-field.h"
 #include "sy-scene.h"
+#include "sy-text.h"
 
 /* Topics: what every method's facts begin with, quantities, notes, the descriptor, the registry */
 
