@@ -133,8 +133,46 @@ add_policy (SyLimitsPage *self, const SyPolicy *policy)
 
   add_heading (self, _("Limits"));
   add_prose (self, _("A figure equal to its limit is within it. The strictest verdict governs; every reason is kept."));
-  for (int i = 0; i < policy->n_rows; i++)
-    add_limit (self, &policy->rows[i]);
+  for (size_t m = 0; m < sy_method_count (); m++)
+    {
+      const SyMethod *method = sy_method_at (m);
+      gboolean titled = FALSE;
+
+      for (int i = 0; i < policy->n_rows; i++)
+        if (policy->rows[i].of == method)
+          {
+            if (!titled)
+              add (self, new_label (sy_translate (method->title), "sy-strong"), 12);
+            titled = TRUE;
+            add_limit (self, &policy->rows[i]);
+          }
+    }
+}
+
+static void
+add_gear_rules (SyLimitsPage *self, const SyPolicy *policy)
+{
+  g_autofree char *allowances = sy_allowance_words (policy);
+
+  add_heading (self, _("What is added to a mass"));
+  add_prose (self, _("By how the mass was had, where a task or die does not say otherwise. No published figure was found; "
+                     "these are assumed."));
+  add_prose (self, allowances);
+  add_heading (self, _("How often gear is thoroughly examined"));
+  add_prose (self, _("Data of the policy, with the regulation that asks for it named as information. What local "
+                     "regulations or the maker ask for comes first."));
+  for (int i = 0; i < policy->n_examinations; i++)
+    {
+      const SyExaminationRule *rule = &policy->examinations[i];
+      GtkWidget *row = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+      g_autofree char *words = sy_examination_words (rule);
+      g_autofree char *source = sy_source_words (rule->regulation, rule->from_memory);
+
+      gtk_box_append (GTK_BOX (row), new_label (words, NULL));
+      gtk_box_append (GTK_BOX (row), new_label (source, "sy-note"));
+      gtk_widget_add_css_class (row, "sy-row");
+      add (self, row, 0);
+    }
 }
 
 static void
@@ -185,6 +223,7 @@ build (SyLimitsPage *self)
   gtk_widget_set_size_request (self->column, COLUMN_WIDTH, -1);
   gtk_widget_set_halign (self->column, GTK_ALIGN_START);
   add_policy (self, policy);
+  add_gear_rules (self, policy);
   add_spread (self, policy);
   add_methods (self);
   caution = new_label (screening, "sy-note");

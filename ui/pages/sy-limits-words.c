@@ -25,11 +25,42 @@ symbol_words (const SySymbol *found, const char *symbol)
   return g_strdup_printf (C_ ("quantity", "%s (%s)"), sy_translate (found->label), symbol);
 }
 
+/* What a row is about that holds for each of several things. */
+static char *
+each_words (const SyPolicyRow *row)
+{
+  static const struct
+  {
+    const char *symbol, *words;
+  } each[] = {
+    { "element.*.utilisation", N_ ("Load of each element of a leg against what it may carry as it is used") },
+    { "element.*.angle", N_ ("Pull of each bolt or ring from its own axis") },
+    { "suspension.*.utilisation", N_ ("Load of each hoist, crane, beam or truck against its marking") },
+    { "leg.*.angle", N_ ("Angle of each leg from the vertical") },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (each); i++)
+    if (g_str_equal (row->symbol, each[i].symbol))
+      return g_strdup (sy_translate (each[i].words));
+  return g_strdup (row->symbol);
+}
+
+/* A part of a capacity is read in percent, as on the page of a task. */
+static char *
+fixed_limit_words (const SyPolicyRow *row, const SySymbol *symbol, SyUnits units)
+{
+  SyKind kind = symbol != NULL ? symbol->kind : g_str_has_suffix (row->symbol, ".angle") ? SY_KIND_ANGLE : SY_KIND_RATIO;
+  gboolean part = g_str_has_suffix (row->symbol, "utilisation") || g_str_equal (row->symbol, "tipping");
+
+  return part ? sy_words_quantity (row->limit[units] * 100, SY_KIND_PERCENT, units)
+              : sy_words_quantity (row->limit[units], kind, units);
+}
+
 char *
 sy_limit_words (const SyPolicyRow *row, SyUnits units)
 {
   const SySymbol *symbol = find_symbol (row->method, row->symbol);
-  g_autofree char *quantity = symbol_words (symbol, row->symbol);
+  g_autofree char *quantity = row->each ? each_words (row) : symbol_words (symbol, row->symbol);
   g_autofree char *limit = NULL;
 
   if (row->limit_is_symbol)
@@ -40,7 +71,7 @@ sy_limit_words (const SyPolicyRow *row, SyUnits units)
       limit = g_strdup_printf (C_ ("limit", "“%s”"), other);
     }
   else
-    limit = sy_words_quantity (row->limit[units], symbol != NULL ? symbol->kind : SY_KIND_RATIO, units);
+    limit = fixed_limit_words (row, symbol, units);
   switch (row->comparator)
     {
     case SY_OVER:
@@ -108,4 +139,25 @@ sy_assigned_words (const SyPolicy *policy)
         return g_strdup (sy_translate (field->choices[policy->default_assigned].label));
     }
   return g_strdup ("–");
+}
+
+char *
+sy_allowance_words (const SyPolicy *policy)
+{
+  GString *out = g_string_new (NULL);
+
+  for (int i = 0; i < SY_N_BASES; i++)
+    {
+      g_autofree char *percent = sy_words_quantity (policy->allowance_percent[i], SY_KIND_PERCENT, SY_UNITS_METRIC);
+      g_string_append_printf (out, "%s%s %s", i > 0 ? " · " : "", sy_translate (sy_basis_choices[i].label), percent);
+    }
+  return g_string_free (out, FALSE);
+}
+
+char *
+sy_examination_words (const SyExaminationRule *rule)
+{
+  /* Translators: a kind of gear, and how often it is thoroughly examined. */
+  return g_strdup_printf (P_ ("%s: every %d month", "%s: every %d months", (gulong) rule->months),
+                          sy_translate (sy_gear_kind_choices[rule->kind].label), rule->months);
 }

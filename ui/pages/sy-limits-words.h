@@ -19,4 +19,9 @@ char *sy_tolerance_words (const SyTolerance *tolerance, SyHow how, SyUnits units
 /* Who may be assigned when a task does not say. */
 char *sy_assigned_words (const SyPolicy *policy);
 
+/* What is added to a mass by how it was had: "Weighed 0 % · From its plate 5 % …". */
+char *sy_allowance_words (const SyPolicy *policy);
+/* "Sling: every 6 months". */
+char *sy_examination_words (const SyExaminationRule *rule);
+
 #endif
