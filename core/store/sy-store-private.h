@@ -16,6 +16,8 @@ typedef struct
 typedef struct
 {
   void (*close) (SyStore *store);
+  /* Before each of the others, while no callback runs; NULL: nothing can come between. */
+  gboolean (*renew) (SyStore *store, GError **error);
   gboolean (*head) (SyStore *store, SyHead *head, GError **error);
   gboolean (*append) (SyStore *store, const SyHead *expected, GPtrArray *entries, SyHead *head,
                       GError **error);

@@ -3,6 +3,7 @@
 #define SY_STORE_SQLITE_PRIVATE_H
 
 #include <sqlite3.h>
+#include <sys/types.h>
 
 #include "sy-store-private.h"
 
@@ -64,6 +65,8 @@ typedef struct
   SyStore parent;
   sqlite3 *db;
   char *path;
+  dev_t index_device; /* the log's index, as this connection knows it; 0 when there was none */
+  ino_t index_inode;
   sqlite3_stmt *statements[N_SQL]; /* prepared when the store is opened */
 } SqliteStore;
 

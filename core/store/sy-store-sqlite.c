@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-store-sqlite-private.h"
 
+#include <glib/gstdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static gboolean
 fail (SqliteStore *self, SyStoreError code, GError **error)
@@ -325,11 +327,73 @@ sqlite_policy (SyStore *store, GError **error)
   return facts;
 }
 
+static void
+look_at_index (SqliteStore *self, dev_t *device, ino_t *inode)
+{
+  g_autofree char *index = g_strconcat (sqlite3_db_filename (self->db, "main"), "-shm", NULL);
+  GStatBuf status;
+  gboolean there = g_stat (index, &status) == 0;
+
+  *device = there ? status.st_dev : 0;
+  *inode = there ? status.st_ino : 0;
+}
+
+static gboolean
+set_up (SqliteStore *self, GError **error)
+{
+  if (!sy_sqlite_upgrade (self, error) || !sy_sqlite_prepare_all (self, error))
+    return FALSE;
+  look_at_index (self, &self->index_device, &self->index_inode);
+  return TRUE;
+}
+
+static void
+let_go (SqliteStore *self)
+{
+  sy_sqlite_forget_statements (self);
+  g_clear_pointer (&self->db, sqlite3_close);
+}
+
+/* POSIX drops a process's locks on a file as soon as anything in the process closes that file, and a file chooser
+   that looks into the folder does so. The next program to finish then takes itself for the last one and deletes the
+   log under this connection, which would go on in a file that nobody else sees. What it had written is in the
+   record by then, so that it only has to begin anew, without writing its own idea of the log back. */
+static gboolean
+sqlite_renew (SyStore *store, GError **error)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  dev_t device;
+  ino_t inode;
+
+  if (self->db != NULL)
+    {
+      look_at_index (self, &device, &inode);
+      if (device == self->index_device && inode == self->index_inode)
+        return TRUE;
+      sqlite3_db_config (self->db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
+      let_go (self);
+    }
+  /* Opening would begin an empty one. */
+  if (g_access (self->path, F_OK) != 0)
+    {
+      g_autofree char *name = g_filename_display_name (self->path);
+
+      g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_OPEN, "No access to “%s”: it is gone.", name);
+      return FALSE;
+    }
+  self->db = sy_sqlite_open (self->path, error);
+  if (self->db != NULL && set_up (self, error))
+    return TRUE;
+  let_go (self);
+  return FALSE;
+}
+
 SyStore *
 sy_store_sqlite_open (const char *path, GError **error)
 {
   static const SyStoreBackend backend = {
     .close = sqlite_close,
+    .renew = sqlite_renew,
     .head = sqlite_head,
     .append = sqlite_append,
     .scan = sqlite_scan,
@@ -348,7 +412,7 @@ sy_store_sqlite_open (const char *path, GError **error)
   self->parent.backend = &backend;
   self->db = db;
   self->path = g_strdup (path);
-  if (!sy_sqlite_upgrade (self, error) || !sy_sqlite_prepare_all (self, error))
+  if (!set_up (self, error))
     {
       sqlite_close (&self->parent);
       return NULL;

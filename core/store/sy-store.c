@@ -68,6 +68,14 @@ check_thread (SyStore *store)
   g_assert (store->owner == g_thread_self ());
 }
 
+/* What every call but close begins with. */
+static gboolean
+enter (SyStore *store, GError **error)
+{
+  check_thread (store);
+  return store->scans > 0 || store->backend->renew == NULL || store->backend->renew (store, error);
+}
+
 gboolean
 sy_head_equal (const SyHead *a, const SyHead *b)
 {
@@ -131,8 +139,7 @@ sy_store_close (SyStore *store)
 gboolean
 sy_store_head (SyStore *store, SyHead *head, GError **error)
 {
-  check_thread (store);
-  return store->backend->head (store, head, error);
+  return enter (store, error) && store->backend->head (store, head, error);
 }
 
 gboolean
@@ -142,8 +149,9 @@ sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHe
   g_autoptr (GPtrArray) entries = NULL;
   SyHead end;
 
-  check_thread (store);
   g_assert (store->scans == 0);
+  if (!enter (store, error))
+    return FALSE;
   entries = make_entries (events, error);
   if (entries == NULL || !store->backend->append (store, expected, entries, &end, error))
     return FALSE;
@@ -157,7 +165,8 @@ sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data
 {
   gboolean done;
 
-  check_thread (store);
+  if (!enter (store, error))
+    return FALSE;
   store->scans++;
   done = store->backend->scan (store, from, func, user_data, error);
   store->scans--;
@@ -170,7 +179,8 @@ sy_store_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFu
 {
   gboolean done;
 
-  check_thread (store);
+  if (!enter (store, error))
+    return FALSE;
   store->scans++;
   done = store->backend->scan_item (store, item, kind, func, user_data, error);
   store->scans--;
@@ -183,7 +193,8 @@ sy_store_list (SyStore *store, const SyTaskFilter *filter, guint limit, GError *
   const SyTaskFilter any = { .order = SY_ORDER_RANK };
   g_autofree char *words = NULL;
 
-  check_thread (store);
+  if (!enter (store, error))
+    return NULL;
   if (filter == NULL)
     filter = &any;
   words = sy_store_fold (filter->search != NULL ? filter->search : "");
@@ -193,20 +204,17 @@ sy_store_list (SyStore *store, const SyTaskFilter *filter, guint limit, GError *
 GPtrArray *
 sy_store_changed_since (SyStore *store, guint64 number, GError **error)
 {
-  check_thread (store);
-  return store->backend->changed_since (store, number, error);
+  return enter (store, error) ? store->backend->changed_since (store, number, error) : NULL;
 }
 
 SyTask *
 sy_store_find (SyStore *store, const char *id_or_name, const char *item_kind, GError **error)
 {
-  check_thread (store);
-  return store->backend->find (store, id_or_name, item_kind, error);
+  return enter (store, error) ? store->backend->find (store, id_or_name, item_kind, error) : NULL;
 }
 
 char *
 sy_store_policy (SyStore *store, GError **error)
 {
-  check_thread (store);
-  return store->backend->policy (store, error);
+  return enter (store, error) ? store->backend->policy (store, error) : NULL;
 }

@@ -3,6 +3,7 @@
 
 #include <signal.h>
 #include <sys/resource.h>
+#include <sys/wait.h>
 
 /* What a record keeps, for whom, and through what: closing, crashes, full disks, several programs at once. */
 
@@ -250,6 +251,93 @@ many_writers_make_one_chain (void **state)
   assert_int_equal (help_head (store).number, N_WRITERS * N_EACH);
 }
 
+/* As anything does that looks into the file from inside this program; its locks are gone with that. */
+static void
+look_into (const char *path)
+{
+  int file = g_open (path, O_RDONLY | O_CLOEXEC, 0);
+
+  assert_true (file >= 0);
+  assert_int_equal (close (file), 0);
+}
+
+/* Writes once it is told to, and tidies up each time as the last program with the record open. */
+static pid_t
+begin_other_program (const char *path, int *tell)
+{
+  int ends[2];
+  pid_t pid;
+
+  assert_int_equal (pipe (ends), 0);
+  pid = fork ();
+  assert_true (pid >= 0);
+  if (pid == 0)
+    {
+      char told;
+
+      if (read (ends[0], &told, 1) != 1)
+        _exit (1);
+      for (int i = 0; i < 50; i++)
+        {
+          SyStore *store = open_store (path);
+          g_autofree char *id = g_strdup_printf ("other%d", i);
+
+          help_append (store, help_revision (id, 1, id, "by-hand", "1", "1"), NULL, NULL, NULL);
+          sy_store_close (store);
+        }
+      _exit (0);
+    }
+  close (ends[0]);
+  *tell = ends[1];
+  return pid;
+}
+
+static void
+lost_locks_lose_nothing (void **state)
+{
+  const char *path = path_of (state);
+  g_autofree char *log = g_strconcat (path, "-wal", NULL);
+  g_autofree char *index = g_strconcat (path, "-shm", NULL);
+  int tell, status;
+  pid_t other = begin_other_program (path, &tell);
+  SyStore *store = open_store (path);
+
+  help_append (store, help_revision ("a", 1, "A", "by-hand", "1", "1"), NULL, NULL, NULL);
+  look_into (path);
+  look_into (index);
+  assert_int_equal (write (tell, "1", 1), 1);
+  assert_int_equal (waitpid (other, &status, 0), other);
+  assert_int_equal (status, 0);
+  assert_false (g_file_test (log, G_FILE_TEST_EXISTS)); /* what it is all about */
+
+  assert_int_equal (help_head (store).number, 51);
+  help_append (store, help_revision ("b", 1, "B", "by-hand", "1", "1"), NULL, NULL, NULL);
+  sy_store_close (store);
+  close (tell);
+  store = open_store (path);
+  assert_int_equal (help_head (store).number, 52);
+  sy_store_close (store);
+}
+
+static void
+a_record_that_is_gone_is_not_begun_anew (void **state)
+{
+  const char *path = path_of (state);
+  g_autofree char *log = g_strconcat (path, "-wal", NULL);
+  g_autofree char *index = g_strconcat (path, "-shm", NULL);
+  g_autoptr (SyStore) store = open_store (path);
+  g_autoptr (GError) error = NULL;
+  SyHead head;
+
+  help_append (store, help_revision ("a", 1, "A", "by-hand", "1", "1"), NULL, NULL, NULL);
+  g_unlink (path);
+  g_unlink (log);
+  g_unlink (index);
+  assert_false (sy_store_head (store, &head, &error));
+  assert_true (g_error_matches (error, SY_STORE_ERROR, SY_STORE_ERROR_OPEN));
+  assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+}
+
 int
 main (void)
 {
@@ -264,6 +352,8 @@ main (void)
     IN_FOLDER (a_full_disk_changes_nothing),
     IN_FOLDER (two_connections_see_one_journal),
     IN_FOLDER (many_writers_make_one_chain),
+    IN_FOLDER (lost_locks_lose_nothing),
+    IN_FOLDER (a_record_that_is_gone_is_not_begun_anew),
   };
 
   return cmocka_run_group_tests_name ("store kept", tests, NULL, NULL);
