@@ -2,8 +2,7 @@
 #ifndef SY_GEAR_PLACE_PRIVATE_H
 #define SY_GEAR_PLACE_PRIVATE_H
 
-#include "sy-gear-facts.h"
-#include "sy-json.h"
+#include "sy-gear-element.h"
 #include "sy-register.h"
 
 /* Putting an item of gear into a place of a plan, as a document. */
@@ -21,7 +20,6 @@ typedef struct
   char *problem;             /* where its facts cannot be assessed   */
 } SyGearCandidate;
 
-#define SY_GEAR_PLACE_NONE (-2)   /* leave the list as it is  */
 #define SY_GEAR_PLACE_APPEND (-1) /* the plan has none there  */
 
 typedef struct

@@ -30,50 +30,19 @@ label_of (const SyJson *element)
   return label != NULL ? label : "";
 }
 
-/* Labels */
-
-static gboolean
-is_taken (const SyJson *list, int but, const char *label)
-{
-  int i = 0;
-
-  for (const SyJson *each = list != NULL ? list->first : NULL; each != NULL; each = each->next, i++)
-    if (i != but && strcmp (label_of (each), label) == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* Cut between characters. */
-static char *
-cut (const char *text)
-{
-  gsize length = strlen (text);
-
-  if (length > SY_RIG_LABEL_MAX)
-    length = (gsize) (g_utf8_find_prev_char (text, text + SY_RIG_LABEL_MAX + 1) - text);
-  return g_strndup (text, length);
-}
-
 char *
 sy_gear_place_label (const SyJson *plan, const SyGearPlace *place, const SyGearCandidate *candidate)
 {
   const SyJson *list = sy_gear_place_list (plan, place->leg);
-  const char *const wanted[] = { candidate->identity, candidate->item->name, place->element };
+  g_autoptr (GPtrArray) others = g_ptr_array_new ();
+  int i = 0;
 
-  for (gsize i = 0; i < G_N_ELEMENTS (wanted); i++)
-    {
-      g_autofree char *label = cut (wanted[i]);
-
-      if (*label != '\0' && !is_taken (list, place->at, label))
-        return g_steal_pointer (&label);
-    }
-  for (int i = 1;; i++)
-    {
-      g_autofree char *label = g_strdup_printf ("#%d", i);
-
-      if (!is_taken (list, place->at, label))
-        return g_steal_pointer (&label);
-    }
+  for (const SyJson *each = list != NULL ? list->first : NULL; each != NULL; each = each->next, i++)
+    if (i != place->at)
+      g_ptr_array_add (others, (gpointer) label_of (each));
+  g_ptr_array_add (others, NULL);
+  return sy_gear_element_label (candidate->identity, candidate->item->name, place->element,
+                                (const char *const *) others->pdata);
 }
 
 /* The element */
@@ -84,60 +53,30 @@ begin (GString *out, const char *name)
   g_string_append_printf (out, "%s\"%s\":", out->str[out->len - 1] == '{' ? "" : ",", name);
 }
 
-/* A fact of the item, with its unit where the plan has another. */
-static void
-copy_fact (GString *out, const SyGearCandidate *candidate, const char *name, SyKind kind, SyUnits units)
-{
-  const SyJson *fact = sy_json_member (candidate->document, name);
-
-  if (fact == NULL)
-    return;
-  begin (out, name);
-  if (fact->type == SY_JSON_NUMBER && kind != SY_KIND_COUNT && units != candidate->units)
-    g_string_append_printf (out, "\"%.*s %s\"", (int) fact->raw_length, fact->raw, sy_unit_name (kind, candidate->units));
-  else
-    sy_json_write_tree (out, fact);
-}
-
 static char *
 write_element (const SyGearCandidate *candidate, const SyGearPlace *place, const char *label, const SyJson *planned,
                SyUnits units)
 {
-  static const struct
-  {
-    const char *name;
-    SyKind kind;
-  } of_both[] = { { "wll", SY_KIND_MASS }, { "own_mass", SY_KIND_MASS }, { "withdrawn", SY_KIND_COUNT } },
-    of_leg[] = { { "rated_as", SY_KIND_COUNT }, { "legs", SY_KIND_COUNT },     { "band", SY_KIND_COUNT },
-                 { "family", SY_KIND_COUNT },   { "shoulder", SY_KIND_COUNT }, { "size", SY_KIND_LENGTH },
-                 { "grade", SY_KIND_COUNT } };
-  /* What is a matter of the place and not of the item. */
-  static const char *const of_place[] = { "side_angle", "attachment" };
-  GString *out = g_string_new ("{\"label\":");
-  const char *due = sy_gear_due (candidate->facts);
+  gboolean in_leg = place->leg >= 0;
+  g_autoptr (GArray) members
+    = sy_gear_element (candidate->document, candidate->facts, candidate->units, label, in_leg, units);
+  const SyJson *kept = planned != NULL ? sy_json_member (planned, sy_gear_element_kept (in_leg)) : NULL;
+  GString *out = g_string_new ("{");
 
-  sy_json_write_text (out, label);
-  begin (out, "kind");
-  sy_json_write_text (out, sy_gear_kind_choices[place->kind].id);
-  for (gsize i = 0; i < G_N_ELEMENTS (of_both); i++)
-    copy_fact (out, candidate, of_both[i].name, of_both[i].kind, units);
-  for (gsize i = 0; i < G_N_ELEMENTS (of_leg) && place->leg >= 0; i++)
-    copy_fact (out, candidate, of_leg[i].name, of_leg[i].kind, units);
-  /* Only a sling can be rated in another way than as it is. */
-  if (place->leg >= 0 && candidate->facts->rated_as < 0 && place->kind != SY_GEAR_SLING)
-    g_string_append (out, ",\"rated_as\":\"leg\"");
-  for (gsize i = 0; i < G_N_ELEMENTS (of_place); i++)
+  for (guint i = 0; i < members->len; i++)
     {
-      const SyJson *fact = planned != NULL ? sy_json_member (planned, of_place[i]) : NULL;
-      if (fact == NULL)
-        continue;
-      begin (out, of_place[i]);
-      sy_json_write_tree (out, fact);
+      const SyGearMember *member = &g_array_index (members, SyGearMember, i);
+
+      begin (out, member->name);
+      if (member->quoted)
+        sy_json_write_text (out, member->text);
+      else
+        g_string_append (out, member->text);
     }
-  if (due != NULL)
+  if (kept != NULL)
     {
-      begin (out, "due");
-      sy_json_write_text (out, due);
+      begin (out, kept->key);
+      sy_json_write_tree (out, kept);
     }
   g_string_append_c (out, '}');
   return g_string_free (out, FALSE);
@@ -281,7 +220,7 @@ static gboolean
 is_item (const SyJson *element, const SyGearCandidate *candidate)
 {
   const char *label = label_of (element);
-  g_autofree char *name = cut (candidate->item->name);
+  g_autofree char *name = sy_gear_element_cut (candidate->item->name);
 
   return g_strcmp0 (sy_json_member_text (element, "kind"), sy_gear_kind_choices[candidate->kind].id) == 0
          && (strcmp (label, candidate->identity) == 0 || strcmp (label, name) == 0);

@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "sy-gear-facts.h"
+#include "sy-gear-element.h"
 #include "sy-number.h"
 
 /* Topics: texts on their way */
@@ -48,12 +48,12 @@ clear_below (Taken *taken, SyForm *plan, const char *path, const char *kept)
       put (taken, g_strdup (below[i]), "");
 }
 
-/* The item as a form of its own in the units of the plan: bare numbers get the unit that they were typed in. */
+/* The die as a form of its own in the units of the plan: bare numbers get the unit that they were typed in. */
 static SyForm *
-read_item (SyForm *plan, const SyRegisterItem *item, const char *method, GError **error)
+read_die (SyForm *plan, const SyRegisterItem *item, GError **error)
 {
   SyUnits units = sy_form_get_units (plan);
-  g_autoptr (SyForm) form = sy_form_new (sy_form_get_desk (plan), method, units);
+  g_autoptr (SyForm) form = sy_form_new (sy_form_get_desk (plan), "die-mass", units);
 
   if (!sy_form_load_document (form, item->facts, error))
     return NULL;
@@ -151,7 +151,7 @@ gboolean
 sy_take_die (SyForm *plan, const SyRegisterItem *item, GError **error)
 {
   static const char *const lists[] = { "points", "halves", "ties" };
-  g_autoptr (SyForm) die = read_item (plan, item, "die-mass", error);
+  g_autoptr (SyForm) die = read_die (plan, item, error);
   Taken taken;
 
   if (die == NULL)
@@ -300,94 +300,118 @@ sy_take_find_place (SyForm *plan, const char *leg, const char *element)
 
 /* Topics: gear */
 
-/* What the item is called there: its mark, else its name, as long as a label may be. */
-static char *
-dup_label (SyForm *gear, const SyRegisterItem *item)
+/* An item of gear on its way into a plan. */
+typedef struct
 {
-  const char *mark = sy_form_get (gear, "identity");
-  g_autofree char *label = g_strdup (*mark != '\0' ? mark : item->name);
-  const char *end;
+  SyForm *form;             /* in units of its own      */
+  const SyJson *document;
+  const SyGearFacts *facts; /* NULL: cannot be assessed */
+  const char *name;
+} Gear;
 
-  if (strlen (label) < SY_RIG_LABEL_MAX)
-    return g_steal_pointer (&label);
-  label[SY_RIG_LABEL_MAX - 1] = '\0';
-  g_utf8_validate (label, -1, &end);
-  return g_strndup (label, (gsize) (end - label));
+/* "legs[0].elements" of "legs[0].elements[1]", and 1. */
+static char *
+dup_list (const char *path, guint *at)
+{
+  const char *bracket = strrchr (path, '[');
+
+  *at = (guint) g_ascii_strtoull (bracket + 1, NULL, 10);
+  return g_strndup (path, (gsize) (bracket - path));
 }
 
-static const char *
-get_due (SyForm *gear)
+static char *
+dup_label (SyForm *plan, const Gear *gear, const char *path)
 {
-  const SyAssessment *assessment = sy_form_get_assessment (gear);
-  const char *due = assessment != NULL ? sy_gear_due (assessment->facts.values) : NULL;
+  g_autoptr (GPtrArray) others = g_ptr_array_new_with_free_func (g_free);
+  guint at;
+  g_autofree char *list = dup_list (path, &at);
 
-  return due != NULL ? due : sy_form_get (gear, "due");
+  for (guint i = 0; i < sy_form_list_count (plan, list); i++)
+    {
+      g_autofree char *other = g_strdup_printf ("%s[%u]", list, i);
+
+      if (i != at)
+        g_ptr_array_add (others, g_strdup (get_member (plan, other, "label")));
+    }
+  g_ptr_array_add (others, NULL);
+  return sy_gear_element_label (sy_form_get (gear->form, "identity"), gear->name, get_member (plan, path, "label"),
+                                (const char *const *) others->pdata);
 }
 
 static void
-take_element (Taken *taken, SyForm *plan, SyForm *gear, const SyRegisterItem *item, const char *path)
+take_element (Taken *taken, SyForm *plan, const Gear *gear, const char *path)
 {
-  static const char *const of_both[] = { "wll", "own_mass", "withdrawn" };
-  static const char *const of_legs[] = { "rated_as", "legs", "band", "family", "shoulder", "size", "grade" };
   gboolean in_leg = !g_str_has_prefix (path, "suspension[");
-  const char *kind = sy_form_get (gear, "kind");
-  g_autofree char *label = dup_label (gear, item);
+  g_autofree char *label = dup_label (plan, gear, path);
+  g_autofree char *kept = g_strconcat (".", sy_gear_element_kept (in_leg), NULL);
+  g_autoptr (GArray) members = sy_gear_element (gear->document, gear->facts, sy_form_get_units (gear->form), label, in_leg,
+                                                sy_form_get_units (plan));
 
-  /* How it is pulled is a matter of the place. */
-  clear_below (taken, plan, path, in_leg ? ".side_angle" : ".attachment");
-  put (taken, g_strdup_printf ("%s.label", path), label);
-  put (taken, g_strdup_printf ("%s.kind", path), kind);
-  put (taken, g_strdup_printf ("%s.due", path), get_due (gear));
-  for (gsize i = 0; i < G_N_ELEMENTS (of_both); i++)
-    put (taken, g_strdup_printf ("%s.%s", path, of_both[i]), sy_form_get (gear, of_both[i]));
-  for (gsize i = 0; in_leg && i < G_N_ELEMENTS (of_legs); i++)
-    put (taken, g_strdup_printf ("%s.%s", path, of_legs[i]), sy_form_get (gear, of_legs[i]));
-  /* Only a sling can be rated in another way than as it is. */
-  if (in_leg && *sy_form_get (gear, "rated_as") == '\0' && strcmp (kind, "sling") != 0)
-    put (taken, g_strdup_printf ("%s.rated_as", path), "leg");
+  clear_below (taken, plan, path, kept);
+  for (guint i = 0; i < members->len; i++)
+    {
+      const SyGearMember *member = &g_array_index (members, SyGearMember, i);
+
+      put (taken, g_strdup_printf ("%s.%s", path, member->name), member->text);
+    }
 }
 
 /* "legs[0]" of "legs[0].elements[1]"; the leg is of what its sling is of. */
 static void
-take_material (Taken *taken, SyForm *gear, const char *path)
+take_material (Taken *taken, const Gear *gear, const char *path)
 {
   const char *dot = strchr (path, '.');
-  const char *material = sy_form_get (gear, "material");
+  const char *material = sy_form_get (gear->form, "material");
 
   if (dot != NULL && *material != '\0')
     put (taken, g_strdup_printf ("%.*s.material", (int) (dot - path), path), material);
 }
 
+static void
+take_everything (SyForm *plan, const Gear *gear, const SyTakePlace *place)
+{
+  gboolean is_sling = strcmp (sy_form_get (gear->form, "kind"), "sling") == 0;
+  gboolean everywhere = is_sling && strcmp (sy_form_get (gear->form, "rated_as"), "assembly") == 0
+                        && strcmp (sy_form_get (gear->form, "legs"), "1") != 0;
+  g_autoptr (GPtrArray) others = sy_take_places (plan, "sling");
+  g_autofree char *last = NULL;
+  Taken taken;
+  guint at;
+
+  taken_init (&taken);
+  take_element (&taken, plan, gear, place->path);
+  if (is_sling)
+    take_material (&taken, gear, place->path);
+  for (guint i = 0; everywhere && i < others->len; i++)
+    {
+      const SyTakePlace *other = others->pdata[i];
+      g_autofree char *list = dup_list (other->path, &at);
+
+      /* In one place of a leg. */
+      if (*other->kind == '\0' || g_str_has_prefix (place->path, list) || g_strcmp0 (list, last) == 0)
+        continue;
+      take_element (&taken, plan, gear, other->path);
+      take_material (&taken, gear, other->path);
+      g_free (last);
+      last = g_steal_pointer (&list);
+    }
+  give (&taken, plan);
+}
+
 gboolean
 sy_take_gear (SyForm *plan, const SyRegisterItem *item, const SyTakePlace *place, GError **error)
 {
-  g_autoptr (SyForm) gear = read_item (plan, item, "gear", error);
-  gboolean is_sling, everywhere;
-  Taken taken;
+  g_autoptr (SyForm) form = sy_form_new (sy_form_get_desk (plan), "gear", sy_form_get_units (plan));
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
+  Gear gear = { .form = form, .name = item->name };
+  const SyAssessment *assessment;
 
-  if (gear == NULL)
+  if (!sy_form_load_document (form, item->facts, error))
     return FALSE;
-  is_sling = strcmp (sy_form_get (gear, "kind"), "sling") == 0;
-  everywhere = is_sling && strcmp (sy_form_get (gear, "rated_as"), "assembly") == 0
-               && strcmp (sy_form_get (gear, "legs"), "1") != 0;
-  taken_init (&taken);
-  take_element (&taken, plan, gear, item, place->path);
-  if (is_sling)
-    take_material (&taken, gear, place->path);
-  if (everywhere)
-    {
-      g_autoptr (GPtrArray) others = sy_take_places (plan, "sling");
-
-      for (guint i = 0; i < others->len; i++)
-        {
-          const SyTakePlace *other = others->pdata[i];
-
-          if (*other->kind == '\0' || strcmp (other->path, place->path) == 0)
-            continue;
-          take_element (&taken, plan, gear, item, other->path);
-          take_material (&taken, gear, other->path);
-        }
-    }
-  give (&taken, plan);
+  assessment = sy_form_get_assessment (form);
+  gear.facts = assessment != NULL ? assessment->facts.values : NULL;
+  gear.document = sy_json_scan (item->facts, strlen (item->facts), SY_JSON_DOCUMENT_MAX, memory, problems);
+  take_everything (plan, &gear, place);
   return TRUE;
 }

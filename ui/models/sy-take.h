@@ -35,8 +35,8 @@ SyTakePlace *sy_take_find_place (SyForm *plan, const char *leg, const char *elem
 
 /**
  * sy_take_gear:
- * What is marked on it, and when its examination is due. A sling gives the leg its material. A sling of several legs goes
- * into every leg that has a sling.
+ * What is marked on it, and when its examination is due, under a label that no other in its list has. A sling gives the
+ * leg its material. A sling of several legs goes into every leg that has a sling, in the place of the first.
  * Parameters:   place  of sy_take_places(); what stands there is replaced.
  * Return value: FALSE with the error where the item is no gear that can be read.
  */

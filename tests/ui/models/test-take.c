@@ -167,6 +167,27 @@ a_sling_of_several_legs_goes_into_every_leg (void **state)
 }
 
 static void
+two_of_a_mark_in_one_leg_are_told_apart (void **state)
+{
+  g_autoptr (SyForm) plan = new_plan (SY_UNITS_METRIC);
+  g_autoptr (SyRegisterItem) shackle
+    = new_item ("Sha", SY_ITEM_GEAR, sy_test_gear ("shackle", "2 t", "2027-03-01", ""));
+
+  (void) state;
+  sy_form_set (plan, "legs[0].point[0]", "A");
+  for (int i = 0; i < 3; i++)
+    {
+      SyTakePlace *place = sy_take_find_place (plan, "A", "");
+
+      assert_true (sy_take_gear (plan, shackle, place, NULL));
+      sy_take_place_free (place);
+    }
+  assert_text (plan, "legs[0].elements[0].label", "X-1");
+  assert_text (plan, "legs[0].elements[1].label", "Sha");
+  assert_text (plan, "legs[0].elements[2].label", "#1");
+}
+
+static void
 places_are_found_by_leg_and_label (void **state)
 {
   g_autoptr (SyForm) plan = new_plan (SY_UNITS_METRIC);
@@ -238,6 +259,7 @@ main (void)
     cmocka_unit_test (other_units_are_written_behind_the_numbers),
     cmocka_unit_test (gear_replaces_what_stands_in_its_place_and_nothing_else),
     cmocka_unit_test (a_sling_of_several_legs_goes_into_every_leg),
+    cmocka_unit_test (two_of_a_mark_in_one_leg_are_told_apart),
     cmocka_unit_test (places_are_found_by_leg_and_label),
     cmocka_unit_test (what_is_no_die_is_refused),
     cmocka_unit_test (the_matrix_is_worked_out_from_the_registers),
