@@ -20,8 +20,9 @@ sy_load_say (SyMark *mark, const char *text)
   sy_text_add (&words, text);
 }
 
-void
-sy_load_say_length (SyMark *mark, double length, SyUnits units)
+/* To 1 mm or 0.01 in. */
+static void
+say_length (SyMark *mark, double length, SyUnits units)
 {
   if (mark == NULL)
     return;
@@ -190,7 +191,7 @@ sy_load_dimension (SyLoadSketch *sketch, SyPoint from, SyPoint to, double offset
       sy_load_say (mark, symbol);
       sy_load_say (mark, " ");
     }
-  sy_load_say_length (mark, length, sketch->scene->units);
+  say_length (mark, length, sketch->scene->units);
   /* The line itself, to the left of its direction, with half a lane for its text. */
   double away = 1.5 * offset;
   sy_scene_include (sketch->scene, from.x - away * dy / length, from.y + away * dx / length);
@@ -242,7 +243,7 @@ sy_load_margin (SyLoadSketch *sketch, const SyOutline *outline, SyPoint from, do
   if (!(least > 0) || !isfinite (least))
     return;
   mark = sy_load_line (sketch, SY_MARK_DIMENSION, SY_ROLE_MEASURE, from, (SyPoint) { nearest.x, nearest.y });
-  sy_load_say_length (mark, margin, sketch->scene->units);
+  say_length (mark, margin, sketch->scene->units);
 }
 
 /* ---- what can be moved ---- */

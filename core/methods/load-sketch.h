@@ -51,12 +51,10 @@ void sy_load_handle (const SyLoadSketch *sketch, SyMark *mark, const char *fact,
 /* "points[3].at"; static; NULL beyond SY_RIG_POINTS_MAX. */
 const char *sy_load_point_path (size_t point);
 
-/* Text of a mark: appends what fits, never half a character. A length is rounded to 1 mm or 0.01 in, a force to three
-   figures or a whole number. */
+/* Text of a mark, NULL for none: appends what fits, never half a character. An angle in degrees to 0.1. */
 void sy_load_say (SyMark *mark, const char *text);
-void sy_load_say_length (SyMark *mark, double length, SyUnits units);
 void sy_load_say_angle (SyMark *mark, double degrees);
-/* Into SY_SCENE_SCALE_TEXT_MAX bytes. */
+/* A force in kN or lbf, to three figures or a whole number, into SY_SCENE_SCALE_TEXT_MAX bytes. */
 void sy_load_force_text (double force, SyUnits units, char *text);
 
 #endif

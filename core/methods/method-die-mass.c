@@ -153,14 +153,16 @@ static const SySymbol symbols[N_SYMBOLS] = {
 /* A weighed and a computed mass that differ by more tell of something forgotten. Assumed, no source. */
 #define DIFFERS 0.1
 
-double
-sy_die_body_copies (const SyDieBody *body)
+/* Copies of a body at one of its places. */
+static double
+copies_of (const SyDieBody *body)
 {
   return body->at.count == 1 && body->count.given ? body->count.value : 1;
 }
 
-void
-sy_die_body (const SyDieBody *body, SyUnits units, SyVec3 *places, SyBody *out)
+/* A body as core/rigging takes it; @places: room for SY_DIE_PLACES_MAX. */
+static void
+read_body (const SyDieBody *body, SyUnits units, SyVec3 *places, SyBody *out)
 {
   const SyVector *at = body->at.items;
   double density = body->density.given ? body->density.value
@@ -178,7 +180,7 @@ sy_die_body (const SyDieBody *body, SyUnits units, SyVec3 *places, SyBody *out)
     .density = sy_density_of_lengths (density, units),
     .mass = body->mass.value,
     .cut = body->cut == 1,
-    .copies = sy_die_body_copies (body),
+    .copies = copies_of (body),
     .at = places,
     .n_at = body->at.count,
   };
@@ -197,7 +199,7 @@ sum_bodies (const SyDieFacts *facts, SyUnits units, double *mass, SyVec3 *cg)
       SyVec3 places[SY_DIE_PLACES_MAX];
       SyBody one;
 
-      sy_die_body (&bodies[i], units, places, &one);
+      read_body (&bodies[i], units, places, &one);
       sy_body_sum_add (&sum, &one);
     }
   return sy_body_sum_end (&sum, mass, cg);

@@ -134,16 +134,18 @@ newest_until (const SyGearFacts *facts, double day)
   return newest;
 }
 
-const SyExamination *
-sy_gear_newest (const SyGearFacts *facts)
+/* The report with the latest day, the last listed of that day; NULL when there is none. */
+static const SyExamination *
+newest_of (const SyGearFacts *facts)
 {
   return newest_until (facts, INFINITY);
 }
 
-const char *
-sy_gear_last_examined (const SyGearFacts *facts)
+/* As given, else as the newest report says; NULL: not known. */
+static const char *
+last_examined (const SyGearFacts *facts)
 {
-  const SyExamination *newest = sy_gear_newest (facts);
+  const SyExamination *newest = newest_of (facts);
 
   return facts->last_examined != NULL ? facts->last_examined : newest != NULL ? newest->on : NULL;
 }
@@ -151,7 +153,7 @@ sy_gear_last_examined (const SyGearFacts *facts)
 const char *
 sy_gear_due (const SyGearFacts *facts)
 {
-  const SyExamination *newest = sy_gear_newest (facts);
+  const SyExamination *newest = newest_of (facts);
 
   return facts->due != NULL ? facts->due : newest != NULL ? newest->next : NULL;
 }
@@ -264,7 +266,7 @@ judge_standing (const SyGearFacts *facts, double as_of, SySink *sink)
 static void
 judge_due (const SyGearFacts *facts, double as_of, SySink *sink)
 {
-  double due = day_of (sy_gear_due (facts)), last = day_of (sy_gear_last_examined (facts));
+  double due = day_of (sy_gear_due (facts)), last = day_of (last_examined (facts));
   SyNote *note;
 
   if (isnan (as_of))
@@ -317,7 +319,7 @@ static void
 judge_interval (const SyGearFacts *facts, const SyContext *context, SySink *sink)
 {
   const SyExaminationRule *rule = find_rule (facts->kind, context);
-  double due = day_of (sy_gear_due (facts)), last = day_of (sy_gear_last_examined (facts));
+  double due = day_of (sy_gear_due (facts)), last = day_of (last_examined (facts));
   /* When it was last examined is not known: it cannot have been later than on the day. */
   double from = isnan (last) ? sy_as_of (&facts->common, context) : last;
   SyNote *note;
@@ -412,7 +414,7 @@ is_sha256 (const char *text)
 static void
 check_reports (const SyGearFacts *facts, SyProblems *problems)
 {
-  const SyExamination *items = facts->examinations.items, *newest = sy_gear_newest (facts);
+  const SyExamination *items = facts->examinations.items, *newest = newest_of (facts);
   char path[SY_PROBLEM_PATH_MAX];
 
   for (size_t i = 0; i < facts->examinations.count; i++)
@@ -479,8 +481,8 @@ check (const void *data, SyUnits units, SyProblems *problems)
     conflict (problems, "$.withdrawn_why", facts->withdrawn_why, "only with withdrawn true", "", "");
   check_kind (facts, problems);
   check_reports (facts, problems);
-  if (facts->due != NULL && day_of (facts->due) < day_of (sy_gear_last_examined (facts)))
-    conflict (problems, "$.due", facts->due, "not before the last examination, ", sy_gear_last_examined (facts), "");
+  if (facts->due != NULL && day_of (facts->due) < day_of (last_examined (facts)))
+    conflict (problems, "$.due", facts->due, "not before the last examination, ", last_examined (facts), "");
 }
 
 extern const SyMethod sy_method_gear;

@@ -14,10 +14,10 @@ typedef struct
   const SyRigCase *rig;
   const SyContext *context;
   SySink *sink;
-  double as_of;
-  double valid_until;    /* earliest; INFINITY none   */
-  double worst;          /* utilisation; -1 none      */
-  double own_mass;       /* of everything in the legs */
+  double as_of;          /* days since 1970; NAN: not known */
+  double valid_until;    /* earliest due day; INFINITY none  */
+  double worst;          /* utilisation; -1 none             */
+  double own_mass;       /* of everything in the legs, kg or lb, times the dynamic factor */
 } SyRigWalk;
 
 /* The marking says what it rates: one leg, or the assembly with its legs and angles. */

@@ -6,7 +6,8 @@
 #include "sy-outline.h"
 #include "sy-rig-facts.h"
 
-/* The facts of a die: what it is made of or weighs, where it can be taken hold of, where it is kept. */
+/* The facts of a die: what it is made of or weighs, where it can be taken hold of, where it is kept. Masses in kg or lb,
+   lengths and places in mm or in, areas in mm2 or in2. Texts and lists live in the memory of the facts. */
 
 #define SY_DIE_BODIES_MAX 256
 #define SY_DIE_PLACES_MAX 64 /* of one body */
@@ -18,14 +19,14 @@ typedef struct
 {
   const char *label;
   int shape;             /* SyBodyShape without the point, or -1: a point mass */
-  SyVector size;
-  SyNumber diameter, outer, inner, height, area;
+  SyVector size;         /* of a block              */
+  SyNumber diameter, outer, inner, height, area; /* of the other shapes, as in SyBody */
   int axis;              /* SyAxis or -1: z         */
   SyList at;             /* of SyVector             */
   int material;          /* of sy_materials, or -1  */
   SyNumber density;      /* kg/m3 or lb/in3         */
-  SyNumber mass;
-  SyNumber count;
+  SyNumber mass;         /* of a point mass         */
+  SyNumber count;        /* whole, 1 or more        */
   int cut;               /* 1: a pocket             */
 } SyDieBody;
 
@@ -33,7 +34,7 @@ typedef struct
 {
   SyCommonFacts common;
   SyList bodies;         /* of SyDieBody */
-  SyNumber weighed;
+  SyNumber weighed;      /* the whole die, over 0   */
   int mass_basis;        /* SyBasis or -1 */
   SyNumber allowance_percent;
   const char *machine, *drawing, *storage;
@@ -42,10 +43,5 @@ typedef struct
   SyList ties;           /* of const char * */
   int assigned;          /* SyAssigned or -1 */
 } SyDieFacts;
-
-/* A body as core/rigging takes it; @places: room for SY_DIE_PLACES_MAX. */
-void sy_die_body (const SyDieBody *body, SyUnits units, SyVec3 *places, SyBody *out);
-/* Copies of a body at one of its places. */
-double sy_die_body_copies (const SyDieBody *body);
 
 #endif

@@ -4,7 +4,8 @@
 
 #include "sy-rig-facts.h"
 
-/* The facts of one item of gear as the register keeps them; lengths in mm or in. */
+/* The facts of one item of gear as the register keeps them: masses in kg or lb, lengths in mm or in, dates as
+   "2027-03-01". Texts and lists live in the memory of the facts. */
 
 #define SY_GEAR_SERVES_MAX 64
 #define SY_GEAR_EXAMINATIONS_MAX 128
@@ -28,7 +29,7 @@ typedef struct
   SyCommonFacts common;
   int kind;             /* SyGearKind */
   const char *identity; /* mark or serial number: what tells it from the next */
-  SyNumber wll;
+  SyNumber wll;         /* as marked, over 0 */
   int rated_as;         /* SyRatedAs or -1 */
   SyNumber legs;        /* of the tag      */
   int band;             /* SyBand or -1    */
@@ -40,17 +41,15 @@ typedef struct
   SyList serves;        /* of const char *: machines */
   const char *storage;
   const char *last_examined, *due;
-  SyNumber interval_months;
+  SyNumber interval_months; /* between examinations; whole, over 0 */
   int condition;        /* SyCondition or -1 */
   int withdrawn;        /* 1, 0, -1 */
   const char *withdrawn_why;
   SyList examinations;  /* of SyExamination, in any order */
 } SyGearFacts;
 
-/* The report with the latest day, the last listed of that day; NULL when there is none. */
-const SyExamination *sy_gear_newest (const SyGearFacts *facts);
-/* As given, else as the newest report says; NULL: not known. */
-const char *sy_gear_last_examined (const SyGearFacts *facts);
+/* When the examination falls due, "2027-03-01": as given, else as the newest report says; NULL: not known. Borrowed from
+   the facts. */
 const char *sy_gear_due (const SyGearFacts *facts);
 
 #endif

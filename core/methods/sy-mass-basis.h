@@ -14,7 +14,8 @@
  */
 double sy_mass_allowance (const SyNumber *given, int basis, const SyContext *context);
 
-/* Says what was assumed: where the facts give the percentage, that it is below the policy's; how the mass was had is needed where neither is known. */
+/* Says what was assumed: where the facts give the percentage, that it is below the policy's; how the mass was had is
+   needed where neither is known. @allowance: percent, of sy_mass_allowance(). */
 void sy_mass_say (SySink *sink, const SyNumber *given, int basis, double allowance,
                   const SyContext *context);
 

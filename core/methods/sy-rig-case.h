@@ -5,7 +5,7 @@
 #include "sy-hang.h"
 #include "sy-rig-facts.h"
 
-/* The facts of a rigged lift brought into the shape of statics, and what comes of them. */
+/* The facts of a rigged lift brought into the shape of statics, and what comes of them; all in the units of the document. */
 
 /* Sling lengths are matched to 0.25 %: marine-warranty guidelines for lifting, from memory. A leg that is loose by less may
    be taut. */
@@ -21,24 +21,24 @@ typedef struct
 typedef struct
 {
   SyUnits units;
-  double mass;            /* of the load with allowance and dynamic factor, as mass */
-  double allowance;       /* percent */
-  double dynamic;
+  double mass;            /* kg or lb, of the load with allowance and dynamic factor */
+  double allowance;       /* percent, 0 or more                                      */
+  double dynamic;         /* factor, 1 or more                                       */
   bool dynamic_assumed;
   bool level;             /* held level under a hook; otherwise it hangs free */
   int n;
   SyRigPart parts[SY_PARTS_MAX];
   SyPart at[SY_PARTS_MAX];
   bool hangs;             /* statics was asked; false: a basket that hangs free, or a length not given */
-  bool free_basket;
-  SyHang hang;
+  bool free_basket;       /* it does not hang for that reason */
+  SyHang hang;            /* the answer, where it hangs       */
 } SyRigCase;
 
-/* Facts that passed the check. */
+/* @facts passed sy_rig_check() and outlive @out, which points into them. */
 void sy_rig_case (const SyRigFacts *facts, const SyContext *context, SyRigCase *out);
-/* Length from a point to the hook as the load hangs. */
+/* Straight length from the point of @part (0 to under n) to the hook as the load hangs, mm or in. */
 double sy_rig_part_length (const SyRigCase *rig, int part);
-/* Mass as force in the document's unit: kN or lbf. */
+/* The weight of a mass: kN = kg × 9.80665 / 1000; lbf = lb. */
 double sy_rig_force (double mass, SyUnits units);
 
 /* Symbols that every rigged lift has. */
@@ -50,7 +50,8 @@ enum
   SY_RIG_N_SYMBOLS
 };
 
-/* What holds the load: capacities, utilisations, due dates, and their notes. */
+/* What holds the load, into @sink: capacities (kg or lb), utilisations (ratios), due dates (days since 1970), and their
+   notes. @rig: of the same facts. */
 void sy_rig_judge_path (const SyRigFacts *facts, const SyRigCase *rig, const SyContext *context, SySink *sink);
 
 /* Formulas of the method; see SyMethod. */

@@ -5,7 +5,8 @@
 #include "sy-assembly.h"
 #include "sy-method.h"
 
-/* The facts of a rigged lift, in the units of the document; lengths and places in mm or in. */
+/* The facts of a rigged lift in the units of the document: masses in kg or lb, lengths and places in mm or in, angles in
+   degrees, temperatures in degC or degF. Texts and lists live in the memory of the facts. */
 
 #define SY_RIG_POINTS_MAX 32
 #define SY_RIG_LEGS_MAX 4
@@ -35,17 +36,17 @@ typedef struct
 {
   const char *label;
   int kind;         /* SyGearKind or -1 */
-  SyNumber wll;
+  SyNumber wll;     /* as marked: working load limit, over 0 */
   int rated_as;     /* SyRatedAs or -1  */
   SyNumber legs;    /* of the tag       */
   int band;         /* SyBand or -1     */
-  SyNumber own_mass;
+  SyNumber own_mass; /* 0 or more; hangs on all that is above it */
   int family;       /* SyEyeboltFamily or -1 */
   int shoulder;     /* 1, 0, -1         */
   SyNumber side_angle; /* of a shackle: pull from its line */
-  SyNumber size, grade;
-  const char *due;
-  int withdrawn;
+  SyNumber size, grade; /* nominal diameter; grade of chain: 8, 10, 12 */
+  const char *due;  /* last day on which it may be used, "2027-03-01"; NULL not given */
+  int withdrawn;    /* 1, 0, -1         */
 } SyRigElement;
 
 typedef enum { SY_HITCH_STRAIGHT, SY_HITCH_CHOKE, SY_HITCH_BASKET } SyHitch;
@@ -53,20 +54,20 @@ typedef enum { SY_HITCH_STRAIGHT, SY_HITCH_CHOKE, SY_HITCH_BASKET } SyHitch;
 typedef struct
 {
   SyList point;     /* one label, two of a basket */
-  SyNumber length;
+  SyNumber length;  /* from point to hook, over 0 */
   int hitch, edge, material; /* SyHitch, SyEdge, SySlingMaterial, or -1 */
-  SyNumber choke_angle, temperature, bend;
+  SyNumber choke_angle, temperature, bend; /* bend: D/d where over 1, else d/D */
   SyList elements;  /* of SyRigElement, from the load up */
 } SyRigLeg;
 
 typedef struct
 {
   const char *label;
-  int kind;
+  int kind;         /* SyGearKind less SY_GEAR_HOIST, or -1: hoist, crane, beam, truck */
   SyNumber wll, own_mass;
   const char *due;
   int attachment;   /* of a fork truck: a rated one is fitted */
-  int withdrawn;
+  int withdrawn;    /* 1, 0, -1 */
 } SyRigSuspension;
 
 typedef struct
@@ -75,20 +76,20 @@ typedef struct
   const char *die;
   SyNumber mass;
   int mass_basis;           /* SyBasis or -1 */
-  SyNumber allowance_percent, dynamic_factor;
-  SyVector cg;
+  SyNumber allowance_percent, dynamic_factor; /* percent, 0 or more; ratio, 1 or more */
+  SyVector cg;              /* centre of gravity as the load stands level */
   SyList points;            /* of SyRigPoint */
   SyList halves, ties;      /* of const char * */
   SyList legs;              /* of SyRigLeg   */
   struct
   {
-    SyVector at;
-    SyNumber above;
-  } hook;
+    SyVector at;            /* x, y over the centre of gravity */
+    SyNumber above;         /* over the highest point used     */
+  } hook;                   /* one of them; of no hook: hangs free */
   int hook_given;
   SyList suspension;        /* of SyRigSuspension, from the hook up */
   int rule;                 /* SyRule or -1 */
-  SyNumber stiffness, bottom;
+  SyNumber stiffness, bottom; /* of one leg, kN/mm or lbf/in; z of the underside */
   SySet checks;
 } SyRigFacts;
 

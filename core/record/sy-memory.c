@@ -76,12 +76,6 @@ sy_memory_reset (SyMemory *memory)
   memory->arena.end = NULL;
 }
 
-SyArena *
-sy_memory_arena (SyMemory *memory)
-{
-  return &memory->arena;
-}
-
 void *
 sy_memory_take (SyMemory *memory, size_t size)
 {

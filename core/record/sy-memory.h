@@ -12,7 +12,6 @@ typedef struct SyMemory SyMemory;
 SyMemory *sy_memory_new (void);
 void sy_memory_free (SyMemory *memory); /* NULL is fine */
 void sy_memory_reset (SyMemory *memory);
-SyArena *sy_memory_arena (SyMemory *memory);
 /* @size zeroed bytes; never NULL (aborts when the machine is out of memory). */
 void *sy_memory_take (SyMemory *memory, size_t size);
 /* A NUL-terminated copy. */

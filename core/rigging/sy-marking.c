@@ -23,26 +23,6 @@ sy_marking_cannot_be (double wll_kg, const SyMarking *largest)
   return wll_kg > largest->wll_kg * SY_MARKING_ROUNDING;
 }
 
-int
-sy_marking_grade (const char *text)
-{
-  int number = 0, digits = 0, groups = 0;
-
-  for (const char *at = text; *at != '\0' && digits < 6; at++)
-    if (*at >= '0' && *at <= '9')
-      {
-        groups += at == text || at[-1] < '0' || at[-1] > '9';
-        number = number * 10 + (*at - '0');
-        digits++;
-      }
-  /* "8+" and "8/10" say something else. */
-  if (groups != 1)
-    return 0;
-  if (number == 80 || number == 100 || number == 120)
-    number /= 10;
-  return number == 8 || number == 10 || number == 12 ? number : 0;
-}
-
 bool
 sy_marking_chain (double diameter_mm, int grade, SyMarking *out)
 {

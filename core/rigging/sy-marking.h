@@ -27,12 +27,6 @@ typedef struct
 bool sy_marking_cannot_be (double wll_kg, const SyMarking *largest);
 
 /**
- * sy_marking_grade:
- * The grade of chain that a text names: 8 for "8", "80", "G80", "grade 8"; 10 and 12 likewise; 0 for anything else.
- */
-int sy_marking_grade (const char *text);
-
-/**
  * sy_marking_chain:
  * One leg, straight.
  * Parameters:   diameter_mm  nominal, of the link's bar; an inch size (7/32 to 1 1/4) counts as the metric chain that

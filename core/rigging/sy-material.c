@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-material.h"
 
-#include <string.h>
 
 /* Marks text for translation without depending on gettext. */
 #define N_(text) text
@@ -45,15 +44,6 @@ const SyMaterial *
 sy_materials (void)
 {
   return materials;
-}
-
-const SyMaterial *
-sy_material_find (const char *id)
-{
-  for (size_t i = 0; i < SY_N_MATERIALS; i++)
-    if (strcmp (materials[i].id, id) == 0)
-      return &materials[i];
-  return NULL;
 }
 
 double

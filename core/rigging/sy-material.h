@@ -30,12 +30,6 @@ typedef struct
 const SyMaterial *sy_materials (void);
 
 /**
- * sy_material_find:
- * Return value: the material of that id; NULL when there is none.
- */
-const SyMaterial *sy_material_find (const char *id);
-
-/**
  * sy_material_density:
  * In the unit of a document: kg/m³, or exactly converted lb/in³.
  */

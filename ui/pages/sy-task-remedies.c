@@ -225,12 +225,6 @@ sy_task_remedies_try (SyTaskRemedies *self, int i)
   show_trial (self);
 }
 
-const SyTrial *
-sy_task_remedies_get_trial (SyTaskRemedies *self)
-{
-  return self->trial;
-}
-
 void
 sy_task_remedies_use (SyTaskRemedies *self)
 {

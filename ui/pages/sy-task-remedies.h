@@ -17,7 +17,6 @@ G_DECLARE_FINAL_TYPE (SyTaskRemedies, sy_task_remedies, SY, TASK_REMEDIES, GtkBo
 GtkWidget *sy_task_remedies_new (SyForm *form);
 /* Tries remedy @i of the present findings; what is tried now, NULL: nothing (borrowed). */
 void sy_task_remedies_try (SyTaskRemedies *self, int i);
-const SyTrial *sy_task_remedies_get_trial (SyTaskRemedies *self);
 void sy_task_remedies_use (SyTaskRemedies *self);
 void sy_task_remedies_leave (SyTaskRemedies *self);
 

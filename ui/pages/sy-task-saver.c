@@ -190,12 +190,6 @@ sy_task_saver_say (SyTaskSaver *self, SySaverTone tone, const char *words, const
     gtk_widget_remove_css_class (self->words, "sy-problem");
 }
 
-const char *
-sy_task_saver_get_words (SyTaskSaver *self)
-{
-  return gtk_label_get_text (GTK_LABEL (self->words));
-}
-
 gboolean
 sy_task_saver_check (SyTaskSaver *self)
 {

@@ -26,7 +26,6 @@ const char *sy_task_saver_get_why (SyTaskSaver *self);
 void sy_task_saver_set_why (SyTaskSaver *self, const char *why);
 /* @path: where SY_SAVER_BLOCKED leads, NULL for the other tones. */
 void sy_task_saver_say (SyTaskSaver *self, SySaverTone tone, const char *words, const char *path);
-const char *sy_task_saver_get_words (SyTaskSaver *self);
 /* Marks what the bar itself lacks; TRUE when both are there. Puts the keyboard on the first that is not. */
 gboolean sy_task_saver_check (SyTaskSaver *self);
 void sy_task_saver_set_busy (SyTaskSaver *self, gboolean busy);

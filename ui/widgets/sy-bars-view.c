@@ -253,9 +253,3 @@ sy_bars_view_end (SyBarsView *self)
   describe (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
-
-guint
-sy_bars_view_count (SyBarsView *self)
-{
-  return (guint) self->all.n_bars;
-}

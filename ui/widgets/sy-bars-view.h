@@ -17,7 +17,6 @@ void sy_bars_view_begin (SyBarsView *self, double start, const char *start_text,
 void sy_bars_view_add (SyBarsView *self, const char *symbol, const char *fact, double factor,
                        const char *path);
 void sy_bars_view_end (SyBarsView *self);
-guint sy_bars_view_count (SyBarsView *self);
 /* As if bar @i had been pressed. */
 void sy_bars_view_press (SyBarsView *self, int i);
 

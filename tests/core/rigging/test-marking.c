@@ -92,21 +92,6 @@ test_chain_grades (void **state)
   assert_false (sy_marking_chain (NAN, 8, &out));
 }
 
-static void
-test_grade_text (void **state)
-{
-  static const struct { const char *text; int grade; } texts[] = {
-    { "8", 8 }, { "80", 8 }, { "G80", 8 }, { "Grade 8", 8 }, { "10", 10 }, { "grade 100", 10 },
-    { "12", 12 }, { "G120", 12 },
-    { "", 0 }, { "T", 0 }, { "8/10", 0 }, { "8 or 10", 0 }, { "800", 0 }, { "1", 0 }, { "9", 0 }, { "43", 0 },
-    { "1770", 0 }, { "99999999999999999999", 0 },
-  };
-
-  (void) state;
-  for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
-    assert_int_equal (sy_marking_grade (texts[i].text), texts[i].grade);
-}
-
 /* Withdrawn CFR table N-184-4 and the tables for extra improved plow steel, from memory: in, tons. EN 13414-1 at
    1770, from memory: mm, kg. None is wrong; twice as much is. */
 static void
@@ -218,7 +203,6 @@ main (void)
     cmocka_unit_test (test_osha_chain),
     cmocka_unit_test (test_en_chain),
     cmocka_unit_test (test_chain_grades),
-    cmocka_unit_test (test_grade_text),
     cmocka_unit_test (test_wire_rope),
     cmocka_unit_test (test_eyebolts),
     cmocka_unit_test (test_five_percent),
