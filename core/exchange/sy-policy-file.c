@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "sy-json.h"
-#include "sy-lift.h"
 #include "sy-policy-resource.h"
 
 #define POLICY_BYTES_MAX (256u * 1024u)

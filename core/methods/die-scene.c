@@ -2,6 +2,7 @@
 #include "die-scene.h"
 
 #include "load-sketch.h"
+#include "sy-body.h"
 
 /* A die from above and from two sides: its bodies seen through, pockets dashed, and where it can be taken hold of. */
 

@@ -1,9 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "die-scene.h"
+#include "sy-body.h"
 #include "sy-die-facts.h"
 #include "sy-lift.h"
 #include "sy-mass-basis.h"
 #include "sy-material.h"
+#include "sy-outline.h"
 
 /* What a die weighs and where it balances; and what the register keeps of it. */
 

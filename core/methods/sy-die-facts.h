@@ -2,8 +2,6 @@
 #ifndef SY_DIE_FACTS_H
 #define SY_DIE_FACTS_H
 
-#include "sy-body.h"
-#include "sy-outline.h"
 #include "sy-rig-facts.h"
 
 /* The facts of a die: what it is made of or weighs, where it can be taken hold of, where it is kept. Masses in kg or lb,

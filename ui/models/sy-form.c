@@ -2,7 +2,6 @@
 #include "sy-form.h"
 
 #include "sy-form-private.h"
-#include "sy-i18n.h"
 
 #include <string.h>
 

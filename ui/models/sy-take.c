@@ -5,7 +5,6 @@
 #include <string.h>
 
 #include "sy-gear-element.h"
-#include "sy-number.h"
 
 /* Topics: texts on their way */
 

@@ -9,7 +9,6 @@
 #include "sy-take.h"
 #include "sy-task-parts.h"
 #include "sy-tasks-cells.h"
-#include "sy-verdict-label.h"
 
 #define WAIT_MS 400 /* typing goes on meanwhile */
 

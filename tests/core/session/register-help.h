@@ -8,6 +8,37 @@
 
 /* Items of a register without a store, and what is said of them. */
 
+/* With the built-in policy, on 2026-11-25: of help_set_up. */
+static SyDesk *desk;
+
+static inline int
+help_set_up (void **state)
+{
+  (void) state;
+  g_setenv ("STEELYARD_CLOCK", "2026-11-25T08:00:00Z", TRUE);
+  desk = sy_desk_new (NULL, 0, NULL);
+  return desk == NULL;
+}
+
+static inline int
+help_tear_down (void **state)
+{
+  (void) state;
+  sy_desk_unref (desk);
+  return 0;
+}
+
+static inline SyAssessment *
+help_assess (const char *text)
+{
+  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
+  SyAssessment *assessment = sy_desk_assess (desk, text, strlen (text), SY_JUDGE_RECORD, problems);
+
+  if (assessment == NULL)
+    fail_msg ("%s: %s", problems->items[0].path, problems->items[0].allowed);
+  return assessment;
+}
+
 static inline SyRegisterItem *
 help_add (GPtrArray *items, const char *item_kind, const char *name, const char *facts)
 {

@@ -20,8 +20,6 @@
 #define USUAL \
   PLAN (LEG ("A", NO_EDGE, SHACKLE ("S-A") "," SLING ("L-A")) "," LEG ("B", NO_EDGE, SHACKLE ("S-B") "," SLING ("L-B")))
 
-static SyDesk *desk;
-
 static GPtrArray *
 find (const char *text, const GPtrArray *gear)
 {
@@ -323,23 +321,6 @@ test_json (void **state)
   assert_non_null (strstr (out->str, "\"caution\":\"A screening result"));
 }
 
-static int
-set_up (void **state)
-{
-  (void) state;
-  g_setenv ("STEELYARD_CLOCK", "2026-11-25T08:00:00Z", TRUE);
-  desk = sy_desk_new (NULL, 0, NULL);
-  return desk == NULL;
-}
-
-static int
-tear_down (void **state)
-{
-  (void) state;
-  sy_desk_unref (desk);
-  return 0;
-}
-
 int
 main (void)
 {
@@ -359,5 +340,5 @@ main (void)
     cmocka_unit_test (test_json),
   };
 
-  return cmocka_run_group_tests_name ("gear-finder", tests, set_up, tear_down);
+  return cmocka_run_group_tests_name ("gear-finder", tests, help_set_up, help_tear_down);
 }

@@ -6,19 +6,6 @@
 #define GEAR(more) "{\"method\":\"gear\",\"units\":\"metric\",\"kind\":\"shackle\",\"identity\":\"S-1\",\"wll\":2000" more "}"
 #define DUE ",\"last_examined\":\"2026-09-01\",\"due\":\"2027-03-01\""
 
-static SyDesk *desk;
-
-static SyAssessment *
-assess (const char *text)
-{
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  SyAssessment *assessment = sy_desk_assess (desk, text, strlen (text), SY_JUDGE_RECORD, problems);
-
-  if (assessment == NULL)
-    fail_msg ("%s: %s", problems->items[0].path, problems->items[0].allowed);
-  return assessment;
-}
-
 static void
 test_the_result_in_a_sentence (void **state)
 {
@@ -37,7 +24,7 @@ test_the_result_in_a_sentence (void **state)
   (void) state;
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autoptr (SyAssessment) assessment = assess (cases[i].facts);
+      g_autoptr (SyAssessment) assessment = help_assess (cases[i].facts);
       g_autofree char *words = sy_words_result (assessment->findings, NULL);
 
       assert_string_equal (words, cases[i].words);
@@ -73,7 +60,7 @@ test_everything_said_has_words (void **state)
   (void) state;
   for (gsize i = 0; i < G_N_ELEMENTS (facts); i++)
     {
-      g_autoptr (SyAssessment) assessment = assess (facts[i]);
+      g_autoptr (SyAssessment) assessment = help_assess (facts[i]);
       const SyFindings *findings = assessment->findings;
 
       for (int k = 0; k < findings->n_reasons; k++)
@@ -107,28 +94,11 @@ test_without_a_day (void **state)
 {
   (void) state;
   g_setenv ("STEELYARD_CLOCK", "tomorrow, at half past nine", TRUE);
-  g_autoptr (SyAssessment) assessment = assess (GEAR (DUE));
+  g_autoptr (SyAssessment) assessment = help_assess (GEAR (DUE));
   g_setenv ("STEELYARD_CLOCK", "2026-11-25T08:00:00Z", TRUE);
 
   assert_int_equal (assessment->findings->verdict, SY_VERDICT_INCOMPLETE);
   assert_string_equal (assessment->findings->reasons[0].id, "day-not-known");
-}
-
-static int
-set_up (void **state)
-{
-  (void) state;
-  g_setenv ("STEELYARD_CLOCK", "2026-11-25T08:00:00Z", TRUE);
-  desk = sy_desk_new (NULL, 0, NULL);
-  return desk == NULL;
-}
-
-static int
-tear_down (void **state)
-{
-  (void) state;
-  sy_desk_unref (desk);
-  return 0;
 }
 
 int
@@ -140,5 +110,5 @@ main (void)
     cmocka_unit_test (test_without_a_day),
   };
 
-  return cmocka_run_group_tests_name ("gear", tests, set_up, tear_down);
+  return cmocka_run_group_tests_name ("gear", tests, help_set_up, help_tear_down);
 }

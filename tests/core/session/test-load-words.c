@@ -12,19 +12,6 @@
   "\"hook\":{\"above\":1000},\"points\":[{\"label\":\"A\",\"at\":[0,0,100]}],\"legs\":[{\"point\":\"A\",\"elements\":[" \
   "{\"label\":\"E1\",\"kind\":\"sling\"" wll "}]}]}"
 
-static SyDesk *desk;
-
-static SyAssessment *
-assess (const char *text)
-{
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  SyAssessment *assessment = sy_desk_assess (desk, text, strlen (text), SY_JUDGE_RECORD, problems);
-
-  if (assessment == NULL)
-    fail_msg ("%s: %s", problems->items[0].path, problems->items[0].allowed);
-  return assessment;
-}
-
 static void
 test_the_result_in_a_sentence (void **state)
 {
@@ -52,7 +39,7 @@ test_the_result_in_a_sentence (void **state)
   (void) state;
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autoptr (SyAssessment) assessment = assess (cases[i].facts);
+      g_autoptr (SyAssessment) assessment = help_assess (cases[i].facts);
       g_autofree char *words = sy_words_result (assessment->findings, NULL);
 
       assert_string_equal (words, cases[i].words);
@@ -78,7 +65,7 @@ test_a_line_of_the_working (void **state)
   (void) state;
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      g_autoptr (SyAssessment) assessment = assess (cases[i].facts);
+      g_autoptr (SyAssessment) assessment = help_assess (cases[i].facts);
       const SyQuantity *quantity = sy_findings_quantity (assessment->findings, cases[i].symbol);
 
       assert_non_null (quantity);

@@ -10,8 +10,6 @@
   "\"at\":[0,0,0]}]}"
 #define AT_PRESS_3 ",\"machine\":\"Press 3\""
 
-static SyDesk *desk;
-
 static double
 today (void)
 {
@@ -250,23 +248,6 @@ test_from_a_store (void **state)
   assert_true (((SyRegisterItem *) clashed->pdata[0])->clash);
 }
 
-static int
-set_up (void **state)
-{
-  (void) state;
-  g_setenv ("STEELYARD_CLOCK", "2026-11-25T08:00:00Z", TRUE);
-  desk = sy_desk_new (NULL, 0, NULL);
-  return desk == NULL;
-}
-
-static int
-tear_down (void **state)
-{
-  (void) state;
-  sy_desk_unref (desk);
-  return 0;
-}
-
 int
 main (void)
 {
@@ -280,5 +261,5 @@ main (void)
     cmocka_unit_test (test_from_a_store),
   };
 
-  return cmocka_run_group_tests_name ("matrix", tests, set_up, tear_down);
+  return cmocka_run_group_tests_name ("matrix", tests, help_set_up, help_tear_down);
 }
