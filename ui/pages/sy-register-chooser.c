@@ -238,6 +238,14 @@ search_activate_cb (GtkSearchEntry *entry, SyRegisterChooser *self)
     gtk_widget_grab_focus (self->view);
 }
 
+/* Escape in the search. */
+static void
+search_stop_cb (GtkSearchEntry *entry, SyRegisterChooser *self)
+{
+  (void) entry;
+  gtk_window_close (GTK_WINDOW (self));
+}
+
 static gboolean
 escape_cb (GtkWidget *widget, GVariant *arguments, gpointer user_data)
 {
@@ -308,6 +316,7 @@ build (SyRegisterChooser *self, SyTaskList *list)
   sy_name (self->search, sy_translate (page->search_name));
   g_signal_connect_object (self->search, "changed", G_CALLBACK (search_changed_cb), self, 0);
   g_signal_connect_object (self->search, "activate", G_CALLBACK (search_activate_cb), self, 0);
+  g_signal_connect_object (self->search, "stop-search", G_CALLBACK (search_stop_cb), self, 0);
   self->said = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, "xalign", 0.0, "wrap", TRUE,
                              "visible", FALSE, NULL);
   gtk_box_append (GTK_BOX (box), self->search);
