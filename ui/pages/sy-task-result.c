@@ -70,6 +70,8 @@ update_valid (SyTaskResult *self, const SyFindings *findings)
   gboolean has = until != NULL && until->state == SY_STATE_VALUE;
   gboolean expired = has && findings->as_of > until->value;
 
+  /* What must not be lifted holds for no day at all. */
+  has = has && (expired || findings->verdict != SY_VERDICT_DO_NOT_LIFT);
   gtk_widget_set_visible (self->valid, has);
   if (!has)
     return;
