@@ -54,7 +54,7 @@ static const SyTaskKind kinds[] = {
     .name_label = N_ ("Name of the die"),
     .name_help = N_ ("As it is painted on it or stands on the drawing."),
     .first = "name",
-    .no_result = N_ ("A weighed mass, or the bodies that the die is made of, are needed before anything can be said."),
+    .no_result = N_ ("Nothing can be said before there is a weighed mass or a body, and what was begun is complete."),
     .no_drawing = N_ ("The die is drawn to scale here once its bodies are given."),
     .figure = "mass",
     .figure_name = N_ ("Mass"),
@@ -66,7 +66,7 @@ static const SyTaskKind kinds[] = {
     .name_label = N_ ("Name of the item"),
     .name_help = N_ ("What people here call it, with its number."),
     .first = "name",
-    .no_result = N_ ("What kind of gear it is is needed before anything can be said."),
+    .no_result = N_ ("Nothing can be said before its kind and its mark are given, and every fact can be right."),
     .no_drawing = N_ ("There is nothing to draw."),
     .in_register = true },
 };

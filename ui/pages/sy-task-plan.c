@@ -79,7 +79,7 @@ static const SyPlanCarrier truck_carriers[] = {
   { N_ ("The truck as it lifts"), "mass_with_allowance", "capacity", "utilisation", "utilisation", "rating" },
 };
 static const SyPlanCarrier cart_carriers[] = {
-  { N_ ("Load against the rated load"), NULL, NULL, "utilisation", "utilisation", "rated_load" },
+  { N_ ("Of its rated load"), NULL, NULL, "utilisation", "utilisation", "rated_load" },
   { N_ ("Nearest to tipping"), NULL, NULL, "tipping", "tipping", "cg_height" },
 };
 

@@ -19,7 +19,7 @@ index_words (const SyTask *task)
   if (isnan (task->index))
     return g_strdup (NONE);
   if (isinf (task->index))
-    return g_strdup (part ? _("no capacity") : _("no limit"));
+    return g_strdup (part ? _("none left") : _("no limit"));
   if (part)
     /* As on the page of the task. */
     return sy_words_against (task->index * 100, 100, SY_KIND_PERCENT, SY_UNITS_METRIC);
