@@ -89,7 +89,7 @@ or_none (const char *text)
 static char *
 balance_words (const SyTask *task, SyUnits units)
 {
-  g_autofree char *part[3] = { NULL };
+  char *part[3] = { NULL };
   char *words;
 
   for (int i = 0; i < 3; i++)
@@ -104,8 +104,8 @@ balance_words (const SyTask *task, SyUnits units)
   words = part[2] != NULL ? g_strdup_printf (_("%s, %s, %s %s"), part[0], part[1], part[2],
                                              sy_unit_name (SY_KIND_LENGTH, units))
                           : g_strdup (NONE);
-  for (int i = 0; i < 2; i++)
-    g_clear_pointer (&part[i], g_free);
+  for (int i = 0; i < 3; i++)
+    g_free (part[i]);
   return words;
 }
 
