@@ -93,7 +93,7 @@ static const SyField body_fields[] = {
   { .name = "mass", .symbol = "m", .label = N_ ("Mass of the part"), .help = N_ ("In place of a shape: a spring, a bought part."),
     .type = SY_MEMBER_NUMBER, .kind = SY_KIND_MASS, .offset = offsetof (SyDieBody, mass), .low = OVER_ZERO },
   { .name = "count", .label = N_ ("How many"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_COUNT, .whole = true,
-    .offset = offsetof (SyDieBody, count), .low = FROM_ONE, .high = UP_TO (100000), .default_text = N_ ("one a place"),
+    .offset = offsetof (SyDieBody, count), .low = FROM_ONE, .high = UP_TO (100000), .default_text = N_ ("one at each place"),
     .seldom = true },
   { .name = "cut", .label = N_ ("A pocket or hole: taken away"), .type = SY_MEMBER_BOOL,
     .offset = offsetof (SyDieBody, cut), .default_text = N_ ("no"), .seldom = true },

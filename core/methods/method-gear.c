@@ -84,7 +84,7 @@ static const SyField fields[] = {
     .default_text = N_ ("that of the newest report") },
   { .name = "due", .label = N_ ("Next examination"), .help = N_ ("The last day on which it may be used without one."),
     DATE (SyGearFacts, due), .default_text = N_ ("that of the newest report") },
-  { .name = "interval_months", .label = N_ ("Examined every"), .help = N_ ("Months."),
+  { .name = "interval_months", .label = N_ ("Months between examinations"), .help = N_ ("As its maker or its scheme says."),
     NUMBER (interval_months, SY_KIND_COUNT), .whole = true, .low = FROM_ONE, .high = UP_TO (120),
     .range_source = "ten years at most: no regulation known here asks for less" },
   { .name = "condition", .label = N_ ("Condition"), .help = N_ ("As last looked over."),
@@ -94,7 +94,7 @@ static const SyField fields[] = {
   { .name = "examinations", .label = N_ ("Reports of examination"), .type = SY_MEMBER_LIST,
     .offset = offsetof (SyGearFacts, examinations), .members = examination_fields,
     .n_members = SY_LEN (examination_fields), .group_size = sizeof (SyExamination),
-    .max_items = SY_GEAR_EXAMINATIONS_MAX },
+    .max_items = SY_GEAR_EXAMINATIONS_MAX, .item_label = N_ ("Report") },
 };
 
 /* Symbols */

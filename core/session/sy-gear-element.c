@@ -106,3 +106,15 @@ sy_gear_element_label (const char *identity, const char *name, const char *plann
         return g_steal_pointer (&label);
     }
 }
+
+static gboolean
+is_screwed_in (SyGearKind kind)
+{
+  return kind == SY_GEAR_EYEBOLT || kind == SY_GEAR_HOIST_RING;
+}
+
+gboolean
+sy_gear_kinds_stand_in (SyGearKind kind, SyGearKind other)
+{
+  return kind == other || (is_screwed_in (kind) && is_screwed_in (other));
+}

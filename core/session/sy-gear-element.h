@@ -44,6 +44,9 @@ const char *sy_gear_element_kept (gboolean in_leg);
  * Return value: new string, unlike all others.
  */
 char *sy_gear_element_label (const char *identity, const char *name, const char *planned, const char *const *others);
+/* Whether an item of one kind may stand where one of the other does: a swivel hoist ring where an eyebolt is screwed in, and
+   the other way round. */
+gboolean sy_gear_kinds_stand_in (SyGearKind kind, SyGearKind other);
 /* As much of a name as a label holds. New string. */
 char *sy_gear_element_cut (const char *name);
 

@@ -412,7 +412,7 @@ search_place (Search *search, const SyGearPlace *place)
     {
       const SyGearCandidate *candidate = &g_array_index (search->candidates, SyGearCandidate, i);
 
-      if (candidate->kind == (int) place->kind)
+      if (candidate->kind >= 0 && sy_gear_kinds_stand_in ((SyGearKind) candidate->kind, place->kind))
         g_ptr_array_add (found, try_item (search, place, candidate));
     }
   g_ptr_array_sort (found, compare_fits);

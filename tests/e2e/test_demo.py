@@ -65,6 +65,15 @@ class Demo(unittest.TestCase):
         self.assertEqual((first["verdict"], first["governing"].split(".")[-1][:2]), ("do-not-lift", "E-"))
         self.assertEqual(second["verdict"], "within-capacity")
 
+    def test_find_gear_offers_hoist_rings_where_eyebolts_are_too_weak(self):
+        plan = DEMO / "plans" / "bracket-die-to-rack.1.json"
+        found = [line for line in json_lines(cli("find-gear", "--store", self.store, plan).stdout)
+                 if line["leg"] == "P1" and line["kind"] == "eyebolt"]
+        self.assertEqual({line["name"] for line in found if line["fits"]},
+                         {f"Hoist ring R-{i}" for i in range(1, 5)})
+        self.assertEqual({line["name"] for line in found if not line["fits"]},
+                         {f"Eyebolt E-{i}" for i in range(1, 5)})
+
     def test_a_plan_ends_with_the_first_examination_that_falls_due(self):
         plan = self.of_method("rigged-lift")["Curling tool to bench"]
         self.assertEqual((plan["verdict"], plan["valid_until"], plan["expired"]),

@@ -214,6 +214,23 @@ get_leg_point (SyForm *plan, guint leg)
   return sy_form_get (plan, path);
 }
 
+static int
+gear_kind (const char *id)
+{
+  for (int i = 0; i < SY_N_GEAR_KINDS; i++)
+    if (strcmp (sy_gear_kind_choices[i].id, id) == 0)
+      return i;
+  return -1;
+}
+
+static gboolean
+stands_in (const char *kind, const char *other)
+{
+  int one = gear_kind (kind), two = gear_kind (other);
+
+  return one >= 0 && two >= 0 && sy_gear_kinds_stand_in ((SyGearKind) one, (SyGearKind) two);
+}
+
 static void
 add_places (GPtrArray *places, SyForm *plan, const char *list, const char *leg, const char *kind, gboolean is_new)
 {
@@ -221,14 +238,16 @@ add_places (GPtrArray *places, SyForm *plan, const char *list, const char *leg, 
 
   if (is_new)
     {
-      g_ptr_array_add (places, new_place (plan, list, leg, n));
+      /* Elements are listed from the load up: what is screwed into the load does not come after them. */
+      if (n == 0 || !stands_in (kind, "eyebolt"))
+        g_ptr_array_add (places, new_place (plan, list, leg, n));
       return;
     }
   for (guint i = 0; i < n; i++)
     {
       SyTakePlace *place = new_place (plan, list, leg, i);
 
-      if (strcmp (place->kind, kind) == 0)
+      if (stands_in (kind, place->kind))
         g_ptr_array_add (places, place);
       else
         sy_take_place_free (place);

@@ -26,7 +26,8 @@ typedef struct
 } SyTakePlace;
 void sy_take_place_free (SyTakePlace *place);
 
-/* Places in a plan for gear of that kind, in the order of the plan, those with such an element before those for a new one;
+/* Places in a plan for gear of that kind, in the order of the plan, those with an element that it may stand in for before
+   those for a new one (none for what is screwed into the load where a leg has elements: it does not come after them);
    new array that frees its elements. */
 GPtrArray *sy_take_places (SyForm *plan, const char *kind);
 /* The place in the leg at that point (@leg "": above the hook) where @element stands, or a new one for ""; NULL: there is

@@ -289,7 +289,7 @@ static const Heading headings[SY_N_TASK_COLUMNS] = {
 };
 
 static const Heading task_name = { N_ ("Task"), N_ ("Name of the task") };
-static const Heading die_mass = { N_ ("Mass"), N_ ("What it weighs, with the allowance for how that is known") };
+static const Heading die_mass = { N_ ("With allowance"), N_ ("What it weighs, with the allowance for how that is known") };
 
 static const Heading *
 heading (SyRegister which, SyTaskColumn column)
