@@ -53,6 +53,16 @@ place_order (const double *a, const double *b, gboolean descending)
   return order;
 }
 
+/* The rank; what must not be lifted, or held only until a day that is past, has none and comes before all that have one. */
+static double
+pressing (SyTaskRow *row)
+{
+  double rank = sy_task_row_get_task (row)->rank;
+  gboolean first = sy_task_row_get_verdict (row) == SY_VERDICT_DO_NOT_LIFT || sy_task_row_is_expired (row);
+
+  return isnan (rank) && first ? INFINITY : rank;
+}
+
 int
 sy_task_order (SyTaskRow *row_a, SyTaskRow *row_b, SyTaskColumn column, gboolean descending)
 {
@@ -69,7 +79,7 @@ sy_task_order (SyTaskRow *row_a, SyTaskRow *row_b, SyTaskColumn column, gboolean
     case SY_BY_INDEX:
       return sy_number_order (a->index, b->index, descending);
     case SY_BY_RANK:
-      return sy_number_order (a->rank, b->rank, descending);
+      return sy_number_order (pressing (row_a), pressing (row_b), descending);
     case SY_BY_MASS:
       return sy_number_order (a->mass_kg, b->mass_kg, descending);
     case SY_BY_WHEN:
