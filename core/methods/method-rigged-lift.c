@@ -69,6 +69,19 @@ judge_margin (const SyRigCase *rig, SySink *sink)
   sy_note_source (note, "margin", "assumed, no source: a tenth of the width", false);
 }
 
+/* How far the centre is from what holds the load, in plan: of one or two points, from the point or the line between. */
+static double
+distance_outside (const SyRigFacts *facts, const SyRigCase *rig)
+{
+  SyVec3 places[SY_PARTS_MAX];
+  SyOutline outline;
+
+  for (int i = 0; i < rig->n; i++)
+    places[i] = rig->at[i].at;
+  return sy_outline_make (places, rig->n, &outline) ? -sy_outline_distance (&outline, facts->cg.at[0], facts->cg.at[1])
+                                                     : -rig->hang.margin;
+}
+
 /* On one or two points the load turns over once its centre is above them; near that a drawing's figure decides. Within a
    tenth of the height of the hook; assumed, no source. */
 static bool
@@ -102,7 +115,7 @@ judge_hanging (const SyRigFacts *facts, const SyRigCase *rig, SySink *sink)
       break;
     case SY_HANG_OUTSIDE:
       note = refuse (sink, "centre-outside-the-points", STATICS);
-      sy_note_arg (note, SY_KIND_LENGTH, -rig->hang.margin);
+      sy_note_arg (note, SY_KIND_LENGTH, distance_outside (facts, rig));
       break;
     case SY_HANG_NO_MEET:
       refuse (sink, "legs-do-not-meet", "geometry");

@@ -58,6 +58,16 @@ with_unit (char *number, SyKind kind, SyUnits units)
                       : g_strconcat (text, " ", sy_unit_name (kind, units), NULL);
 }
 
+const char *
+sy_words_unit (SyKind kind, SyUnits units)
+{
+  const char *shown = shown_unit (kind, units);
+
+  if (shown == NULL)
+    return sy_unit_name (kind, units);
+  return shown + strspn (shown, " ");
+}
+
 char *
 sy_words_number (double value, int decimals)
 {

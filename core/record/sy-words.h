@@ -18,6 +18,8 @@ typedef char *(*SyFill) (const char *name, gconstpointer data);
 /* A translated template with every {name} replaced. */
 char *sy_words_fill (const char *msgid, SyTranslate translate, SyFill fill, gconstpointer data);
 
+/* A unit as a reader sees it: "mm²", "kg/m³", "°C"; "" for none. Static. */
+const char *sy_words_unit (SyKind kind, SyUnits units);
 /* Rounded to @decimals at most, trailing zeros left out for all but ratios; "∞" for INFINITY. */
 char *sy_words_number (double value, int decimals);
 /* With as many decimals as the kind is read with, and the unit: "8.6 kg", "55 cm", "0.45". */

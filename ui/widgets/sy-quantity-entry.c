@@ -138,10 +138,9 @@ static void
 set_name (SyFact *fact, const char *name, SyUnits units)
 {
   SyQuantityEntry *entry = SY_QUANTITY_ENTRY (fact);
-  const char *unit = sy_unit_name (entry->field->kind, units);
 
   entry->units = units;
-  gtk_label_set_text (GTK_LABEL (entry->unit), strcmp (unit, "1") == 0 ? "" : unit);
+  gtk_label_set_text (GTK_LABEL (entry->unit), sy_words_unit (entry->field->kind, units));
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry->entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   -1);
 }
