@@ -654,9 +654,9 @@ class Gear(Folder):
                 self.write(facts if "method" in facts else {**gear, **facts}))
 
     def test_gear_is_found_for_each_place_of_a_lift(self):
-        self.record("strong", kind="shackle", wll=2000)
-        self.record("weak", kind="shackle", wll=300)
-        self.record("gone", kind="shackle", wll=2000, due="2026-10-01")
+        self.record("strong", kind="shackle", rated_as="leg", wll=2000)
+        self.record("weak", kind="shackle", rated_as="leg", wll=300)
+        self.record("gone", kind="shackle", rated_as="leg", wll=2000, due="2026-10-01")
         found = json_lines(self.ok("find-gear", "--store", self.store, self.write({**self.PLAN, "as_of": "2026-11-25"})))
         self.assertEqual([(f["leg"], f["kind"], f["name"], f["fits"]) for f in found],
                          [(leg, "shackle", name, name == "strong") for leg in "AB" for name in ("strong", "gone", "weak")])
