@@ -212,7 +212,7 @@ class Pages(Drive):
         self.named("dies")
         key("alt+3")
         window.see(r"^Gear – ", role="frame")
-        window.see(r"^Chain leg L-1: Within rated capacity", role="table row")
+        window.see(r"^Chain leg L-1: Marked and in date", role="table row")
         self.named("gear")
         key("alt+4")
         window.see(r"^What lifts what – ", role="frame")
