@@ -373,6 +373,7 @@ inherit (const SyPolicy *builtin, SyPolicy *policy)
         continue;
       if (policy->n_rows == SY_POLICY_ROWS_MAX)
         return FALSE;
+      policy->row_of[policy->n_rows] = builtin->row_of[i];
       policy->rows[policy->n_rows++] = builtin->rows[i];
     }
   if (policy->allowance_percent[0] < 0)

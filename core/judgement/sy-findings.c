@@ -94,7 +94,7 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
   for (int i = 0; i < policy->n_rows; i++)
     {
       double value, limit;
-      if (sy_row_broken (&policy->rows[i], method, context->units, quantities, &value, &limit))
+      if (policy->row_of[i] == method && sy_row_broken (&policy->rows[i], method, context->units, quantities, &value, &limit))
         {
           out->verdict = stricter (out->verdict, policy->rows[i].verdict);
           if (sy_verdict_rank (policy->rows[i].verdict) > 0)
@@ -204,7 +204,9 @@ add_row_reasons (SyFindings *findings)
       const SyPolicyRow *row = &policy->rows[i];
       double value, limit;
 
-      if (row->of == findings->method && row->each)
+      if (policy->row_of[i] != findings->method)
+        continue;
+      if (row->each)
         add_each_reason (findings, row);
       if (!sy_row_broken (row, findings->method, findings->units, findings->quantities, &value, &limit)
           || (findings->method->by_capacity && said_stricter (findings, row, value)))
@@ -269,7 +271,7 @@ find_governing (SyFindings *findings)
       const SyPolicyRow *row = &findings->policy->rows[i];
       double value, limit;
 
-      if (row->verdict != findings->verdict
+      if (findings->policy->row_of[i] != findings->method || row->verdict != findings->verdict
           || !sy_row_broken (row, findings->method, findings->units, findings->quantities, &value, &limit))
         continue;
       double part = limit > 0 ? value / limit : INFINITY;

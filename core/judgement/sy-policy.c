@@ -29,7 +29,7 @@ sy_policy_resolve (SyPolicy *policy)
     {
       SyPolicyRow *row = &policy->rows[i];
 
-      row->of = sy_method_find (row->method);
+      row->of = policy->row_of[i] = sy_method_find (row->method);
       row->symbol_at = row->of ? symbol_place (row->of, row->symbol) : -1;
       row->each = row->of != NULL && strchr (row->symbol, '*') != NULL;
       row->limit_at = row->of && row->limit_is_symbol ? symbol_place (row->of, row->limit_symbol) : -1;

@@ -55,6 +55,7 @@ typedef struct
   int draws;                       /* 100 .. 100000                           */
   int n_rows;
   SyPolicyRow rows[SY_POLICY_ROWS_MAX];
+  const SyMethod *row_of[SY_POLICY_ROWS_MAX]; /* rows[i].of once more, close together: judging looks at each */
   int n_tolerances;
   SyTolerance tolerances[SY_POLICY_TOLERANCES_MAX];
 } SyPolicy;
