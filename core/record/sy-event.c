@@ -8,6 +8,8 @@ G_DEFINE_QUARK (sy-record-error-quark, sy_record_error)
 
 /* First of the canonical bytes; a change of the table of fields is a new version. */
 #define CANONICAL_VERSION 1u
+/* The same fields and then the origin, which is never empty. */
+#define CANONICAL_VERSION_ORIGIN 2u
 
 /* Keeps the hash of a journal line apart from every other use of SHA-256. Its length never varies. */
 #define CHAIN_TAG "steelyard journal line 1"
@@ -49,6 +51,14 @@ static const Field fields[] = {
   { "base", FIELD_NUMBER, G_STRUCT_OFFSET (SyEvent, base) },
   { "facts", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, facts) },
   { "findings", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, findings) },
+};
+
+static const Field origin_field = { "origin", FIELD_TEXT, G_STRUCT_OFFSET (SyEvent, origin) };
+
+static const char *const kind_ids[] = {
+  [SY_EVENT_POLICY] = "policy",         [SY_EVENT_REVISION] = "revision", [SY_EVENT_ATTACHMENT] = "attachment",
+  [SY_EVENT_SIGNATURE] = "signature",   [SY_EVENT_ACTION] = "action",     [SY_EVENT_REVIEW] = "review",
+  [SY_EVENT_RETIREMENT] = "retirement", [SY_EVENT_TOLD] = "told",         [SY_EVENT_IMPORT] = "import",
 };
 
 /* What is left of the bytes that are being decoded. */
@@ -179,7 +189,7 @@ take_field (Rest *rest, SyEvent *event, const Field *field, GError **error)
     {
     case FIELD_KIND:
       if (size != NUMBER_BYTES || get_number (data) < SY_EVENT_POLICY
-          || get_number (data) > SY_EVENT_ATTACHMENT)
+          || get_number (data) > SY_EVENT_KIND_LAST)
         return refuse (error, "the kind of event is not known");
       *(SyEventKind *) place = (SyEventKind) get_number (data);
       break;
@@ -212,6 +222,7 @@ sy_event_new (SyEventKind kind)
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     if (fields[i].type == FIELD_TEXT)
       *(char **) place_of (event, &fields[i]) = g_strdup ("");
+  event->origin = g_strdup ("");
   event->kind = kind;
   return event;
 }
@@ -224,6 +235,7 @@ sy_event_free (SyEvent *event)
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     if (fields[i].type == FIELD_TEXT)
       g_free (*(char **) place_of (event, &fields[i]));
+  g_free (event->origin);
   g_free (event);
 }
 
@@ -240,11 +252,28 @@ GBytes *
 sy_event_encode (const SyEvent *event)
 {
   GByteArray *out = g_byte_array_new ();
+  gboolean has_origin = *event->origin != '\0';
 
-  append_number (out, CANONICAL_VERSION);
+  append_number (out, has_origin ? CANONICAL_VERSION_ORIGIN : CANONICAL_VERSION);
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     append_field (out, event, &fields[i]);
+  if (has_origin)
+    append_field (out, event, &origin_field);
   return g_byte_array_free_to_bytes (out);
+}
+
+static gboolean
+take_origin (Rest *rest, SyEvent *event, GError **error)
+{
+  g_autofree char *text = NULL;
+  SyHash hash;
+
+  if (!take_field (rest, event, &origin_field, error))
+    return FALSE;
+  if (sy_hash_from_text (event->origin, &hash))
+    text = sy_hash_text (&hash);
+  /* In one way of writing it only: no capitals. */
+  return g_strcmp0 (text, event->origin) == 0 || refuse (error, "the origin is no hash");
 }
 
 SyEvent *
@@ -252,11 +281,13 @@ sy_event_decode (GBytes *bytes, GError **error)
 {
   g_autoptr (SyEvent) event = sy_event_new (SY_EVENT_REVISION);
   Rest rest;
+  guint64 version;
 
   rest.data = g_bytes_get_data (bytes, &rest.size);
-  if (rest.size < NUMBER_BYTES || get_number (rest.data) != CANONICAL_VERSION)
+  version = rest.size < NUMBER_BYTES ? 0 : get_number (rest.data);
+  if (version != CANONICAL_VERSION && version != CANONICAL_VERSION_ORIGIN)
     {
-      refuse (error, "they do not begin with version %u", CANONICAL_VERSION);
+      refuse (error, "they begin with neither version %u nor version %u", CANONICAL_VERSION, CANONICAL_VERSION_ORIGIN);
       return NULL;
     }
   rest.data += NUMBER_BYTES;
@@ -264,12 +295,77 @@ sy_event_decode (GBytes *bytes, GError **error)
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     if (!take_field (&rest, event, &fields[i], error))
       return NULL;
+  if (version == CANONICAL_VERSION_ORIGIN && !take_origin (&rest, event, error))
+    return NULL;
   if (rest.size != 0)
     {
       refuse (error, "%" G_GSIZE_FORMAT " bytes too many at the end", rest.size);
       return NULL;
     }
   return g_steal_pointer (&event);
+}
+
+gboolean
+sy_event_peek (const guint8 *data, gsize size, gint64 *kind, const char **item, gsize *item_length)
+{
+  Rest rest = { data, size };
+  const guint8 *field;
+  gsize n_fields = G_N_ELEMENTS (fields), length;
+  guint64 version = size < NUMBER_BYTES ? 0 : get_number (data);
+
+  if (version != CANONICAL_VERSION && version != CANONICAL_VERSION_ORIGIN)
+    return FALSE;
+  rest.data += NUMBER_BYTES;
+  rest.size -= NUMBER_BYTES;
+  if (version == CANONICAL_VERSION_ORIGIN)
+    n_fields++;
+  for (gsize i = 0; i < n_fields; i++)
+    {
+      const Field *at = i < G_N_ELEMENTS (fields) ? &fields[i] : &origin_field;
+
+      if (!take_counted (&rest, at, &field, &length, NULL))
+        return FALSE;
+      if (at->type == FIELD_KIND && length == NUMBER_BYTES)
+        *kind = (gint64) get_number (field);
+      if (at->offset == G_STRUCT_OFFSET (SyEvent, item))
+        {
+          *item = (const char *) field;
+          *item_length = length;
+        }
+    }
+  return rest.size == 0;
+}
+
+const char *
+sy_event_kind_id (SyEventKind kind)
+{
+  return (guint) kind < G_N_ELEMENTS (kind_ids) ? kind_ids[kind] : NULL;
+}
+
+gboolean
+sy_event_kind_from_id (const char *id, SyEventKind *kind)
+{
+  for (gsize i = SY_EVENT_POLICY; i < G_N_ELEMENTS (kind_ids); i++)
+    if (strcmp (kind_ids[i], id) == 0)
+      {
+        *kind = (SyEventKind) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
+void
+sy_event_identity (const SyEvent *event, SyHash *out)
+{
+  g_autoptr (GBytes) bytes = NULL;
+  gsize size;
+  gconstpointer data;
+
+  if (sy_hash_from_text (event->origin, out))
+    return;
+  bytes = sy_event_encode (event);
+  data = g_bytes_get_data (bytes, &size);
+  sy_hash_of (data, size, out);
 }
 
 void
@@ -281,20 +377,27 @@ sy_hash_of (gconstpointer data, gsize size, SyHash *out)
 }
 
 void
-sy_chain_next (const SyHash *previous, guint64 number, GBytes *event, SyHash *out)
+sy_chain_link (const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out)
 {
   const gsize tag = sizeof CHAIN_TAG - 1;
   guint8 line[sizeof CHAIN_TAG - 1 + SY_HASH_BYTES + NUMBER_BYTES + SY_HASH_BYTES];
+
+  memcpy (line, CHAIN_TAG, tag);
+  memcpy (line + tag, previous->bytes, SY_HASH_BYTES);
+  put_number (line + tag + SY_HASH_BYTES, number);
+  memcpy (line + tag + SY_HASH_BYTES + NUMBER_BYTES, event_hash->bytes, SY_HASH_BYTES);
+  sy_hash_of (line, sizeof line, out);
+}
+
+void
+sy_chain_next (const SyHash *previous, guint64 number, GBytes *event, SyHash *out)
+{
   SyHash content;
   gsize size;
   gconstpointer data = g_bytes_get_data (event, &size);
 
   sy_hash_of (data, size, &content);
-  memcpy (line, CHAIN_TAG, tag);
-  memcpy (line + tag, previous->bytes, SY_HASH_BYTES);
-  put_number (line + tag + SY_HASH_BYTES, number);
-  memcpy (line + tag + SY_HASH_BYTES + NUMBER_BYTES, content.bytes, SY_HASH_BYTES);
-  sy_hash_of (line, sizeof line, out);
+  sy_chain_link (previous, number, &content, out);
 }
 
 char *

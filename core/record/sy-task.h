@@ -17,6 +17,7 @@ typedef struct
   double wll_kg;                 /* gear                                              */
   char *due;                     /* gear: "2027-03-01"                                */
   gboolean withdrawn;            /* gear                                              */
+  char *condition;               /* gear: "good", "worn", "damaged"                   */
 } SyItemDetail;
 
 /* Current state of an item (a task, a die, a piece of gear): a projection of its events that can be made anew
@@ -46,6 +47,22 @@ typedef struct
   char *by, *why;
   char *when;           /* claimed time of the latest revision             */
   char *search_text;    /* name, place, people, machine, identity, reasons in words … */
+  gint64 seat;          /* its place among the items as they were begun, from 1; 0 outside a store */
+  char *role;           /* of whoever made the latest revision             */
+  gint64 edition;       /* of the method, policy and program of the latest revision: "steelyard-default 2" */
+  char *policy, *program;
+  gboolean loosened;    /* judged under limits looser than the program's own: caution "policy-loosened" */
+  char *begun;          /* claimed time of the first revision              */
+  gint64 signed_revision; /* 0, or the revision that was signed off last   */
+  char *signed_by, *signed_role, *signed_when;
+  gboolean signed_own;  /* by the person who made that revision            */
+  char *open_actions;   /* "id=2026-12-01 id=": the open ones, oldest first, each with its due date if it has one */
+  gint64 n_open;        /* how many these are                              */
+  char *action_due;     /* the earliest of their dates, "" for none        */
+  char *review_due;     /* "2027-03-01"; "" for none set                   */
+  char *review_trigger; /* "date", "accident", "change"; "" for none set   */
+  gboolean retired;
+  gint64 told_revision; /* 0, or the latest revision of which workers were told mass and heaviest side */
   SyItemDetail detail;
 } SyTask;
 
@@ -54,8 +71,8 @@ SyTask *sy_task_copy (const SyTask *task);
 void sy_task_free (SyTask *task);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyTask, sy_task_free)
 
-/* Fold one revision event into the task (NULL: begins one). Consumes @task; returns the new state.
-   Other kinds of event leave it as it is. */
+/* Fold one event into the task (NULL: begins one, with a revision). Consumes @task; returns the new state.
+   What is no matter of an item (a policy, an attachment, an import) leaves it as it is. */
 SyTask *sy_task_apply (SyTask *task, const SyEvent *event);
 
 /* Whether @today, in days since 1970, is past the day until which the verdict holds; FALSE for NAN. */

@@ -25,6 +25,7 @@ typedef enum
   SY_LEDGER_ERROR_FILE,     /* no file that can be attached                 */
   SY_LEDGER_ERROR_NO_FILE,  /* no such attachment                           */
   SY_LEDGER_ERROR_CONTENT,  /* an attachment is not what was attached       */
+  SY_LEDGER_ERROR_DEED,     /* a deed that cannot be done: no such revision or action, a date that is none … */
 } SyLedgerError;
 
 /* Author and clock are given by the caller. */

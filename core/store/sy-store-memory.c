@@ -94,11 +94,17 @@ project (MemoryStore *self, const SyEvent *event, guint64 number)
   switch (event->kind)
     {
     case SY_EVENT_POLICY:
+    case SY_EVENT_IMPORT:
       break;
     case SY_EVENT_REVISION:
       project_revision (self, event, number);
       break;
     case SY_EVENT_ATTACHMENT:
+    case SY_EVENT_SIGNATURE:
+    case SY_EVENT_ACTION:
+    case SY_EVENT_REVIEW:
+    case SY_EVENT_RETIREMENT:
+    case SY_EVENT_TOLD:
       touch (self, event->item, number);
       break;
     }

@@ -100,10 +100,16 @@ sy_sqlite_project (SqliteStore *self, const SyEvent *event, guint64 line, GError
   switch (event->kind)
     {
     case SY_EVENT_POLICY:
+    case SY_EVENT_IMPORT:
       return TRUE;
     case SY_EVENT_REVISION:
       return project_revision (self, event, line, error);
     case SY_EVENT_ATTACHMENT:
+    case SY_EVENT_SIGNATURE:
+    case SY_EVENT_ACTION:
+    case SY_EVENT_REVIEW:
+    case SY_EVENT_RETIREMENT:
+    case SY_EVENT_TOLD:
       return touch (self, event->item, line, error);
     }
   g_assert_not_reached ();
