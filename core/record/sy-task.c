@@ -1,11 +1,10 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-task.h"
+#include "sy-task-private.h"
 
 #include <math.h>
 #include <string.h>
 
 #include "sy-date.h"
-#include "sy-json.h"
 #include "sy-method.h"
 #include "sy-number.h"
 
@@ -43,8 +42,7 @@ static const gsize texts[] = {
   G_STRUCT_OFFSET (SyTask, detail.due),
 };
 
-/* Stands for what is absent, so that its members are absent too. */
-static const SyJson nothing = { .type = SY_JSON_NULL };
+const SyJson sy_task_nothing = { .type = SY_JSON_NULL };
 
 static const SyJson *
 scan (const char *text, SyMemory *memory)
@@ -53,19 +51,19 @@ scan (const char *text, SyMemory *memory)
   SyProblems *problems = sy_memory_take (memory, sizeof *problems);
   const SyJson *root = sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems);
 
-  return root != NULL ? root : &nothing;
+  return root != NULL ? root : &sy_task_nothing;
 }
 
-static const SyJson *
-find_member (const SyJson *object, const char *key)
+const SyJson *
+sy_task_member (const SyJson *object, const char *key)
 {
   const SyJson *member = sy_json_member (object, key);
 
-  return member != NULL ? member : &nothing;
+  return member != NULL ? member : &sy_task_nothing;
 }
 
-static const char *
-text_or_empty (const SyJson *object, const char *key)
+const char *
+sy_task_text (const SyJson *object, const char *key)
 {
   const char *text = sy_json_member_text (object, key);
 
@@ -75,7 +73,7 @@ text_or_empty (const SyJson *object, const char *key)
 static const SyJson *
 find_quantity (const SyJson *findings, const char *symbol)
 {
-  return find_member (find_member (findings, "quantities"), symbol);
+  return sy_task_member (sy_task_member (findings, "quantities"), symbol);
 }
 
 /* NAN for none, INFINITY for one over a limit of zero. */
@@ -114,11 +112,11 @@ read_length_mm (const SyJson *quantity)
 static double
 read_fact_kg (const SyJson *facts, const char *key)
 {
-  const SyJson *mass = find_member (facts, key);
+  const SyJson *mass = sy_task_member (facts, key);
   SyUnits units;
   double value = NAN;
 
-  if (mass->type == SY_JSON_NUMBER && sy_units_from_id (text_or_empty (facts, "units"), &units))
+  if (mass->type == SY_JSON_NUMBER && sy_units_from_id (sy_task_text (facts, "units"), &units))
     value = sy_unit_convert (SY_KIND_MASS, mass->number, units, SY_UNITS_METRIC);
   else if (mass->type == SY_JSON_TEXT)
     sy_quantity_parse (mass->text, mass->text_length, SY_KIND_MASS, SY_UNITS_METRIC, true, &value, NULL);
@@ -129,7 +127,7 @@ read_fact_kg (const SyJson *facts, const char *key)
 static const char *
 date_or_empty (const SyJson *object, const char *key)
 {
-  const char *text = text_or_empty (object, key);
+  const char *text = sy_task_text (object, key);
   double days;
 
   return sy_date_read (text, &days) ? text : "";
@@ -153,95 +151,14 @@ rank_of (double index, double persons, double lifts_per_day)
   return isinf (index) ? INFINITY : index * persons * lifts_per_day;
 }
 
-static void
-add_words (GString *out, const char *text)
+/* Whether the findings carry the caution. */
+static gboolean
+has_caution (const SyJson *findings, const char *id)
 {
-  if (*text == '\0')
-    return;
-  if (out->len > 0)
-    g_string_append_c (out, '\n');
-  g_string_append (out, text);
-}
-
-/* A text, or each text of a list. */
-static void
-add_all_words (GString *out, const SyJson *value)
-{
-  if (value->type == SY_JSON_TEXT)
-    add_words (out, value->text);
-  if (value->type == SY_JSON_ARRAY)
-    for (const SyJson *each = value->first; each != NULL; each = each->next)
-      add_all_words (out, each);
-}
-
-/* Everyone named under "had", at any depth: who measured what. */
-static void
-add_people (GString *out, const SyJson *node)
-{
-  if (node->type == SY_JSON_OBJECT)
-    add_words (out, text_or_empty (node, "by"));
-  for (const SyJson *child = node->first; child != NULL; child = child->next)
-    add_people (out, child);
-}
-
-static char *
-write_search_text (const SyEvent *event, const SyJson *facts, const SyJson *findings)
-{
-  static const char *const keys[]
-    = { "place", "identity", "machine", "serves", "storage", "kind", "drawing" };
-  GString *out = g_string_new (NULL);
-
-  add_words (out, event->name);
-  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
-    add_all_words (out, find_member (facts, keys[i]));
-  add_words (out, event->by);
-  add_words (out, text_or_empty (facts, "measured_by"));
-  add_people (out, find_member (facts, "had"));
-  for (const SyJson *reason = find_member (findings, "reasons")->first; reason != NULL;
-       reason = reason->next)
-    add_words (out, text_or_empty (reason, "text"));
-  return g_string_free (out, FALSE);
-}
-
-/* The latest revision that was made from @base, 0 for none. */
-static gint64
-find_sibling (const char *lineage, gint64 base)
-{
-  g_auto (GStrv) steps = g_strsplit (lineage, " ", -1);
-  gint64 sibling = 0;
-
-  for (char **step = steps; *step != NULL; step++)
-    {
-      const char *mark = strchr (*step, '<');
-
-      if (mark != NULL && g_ascii_strtoll (mark + 1, NULL, 10) == base)
-        sibling = g_ascii_strtoll (*step, NULL, 10);
-    }
-  return sibling;
-}
-
-static void
-add_step (SyTask *task, const SyEvent *event)
-{
-  char *lineage = g_strdup_printf ("%s%s%" G_GINT64_FORMAT "<%" G_GINT64_FORMAT, task->lineage,
-                                   *task->lineage != '\0' ? " " : "", event->revision, event->base);
-
-  g_free (task->lineage);
-  task->lineage = lineage;
-}
-
-static void
-take_history (SyTask *task, const SyEvent *event)
-{
-  task->clash = 0;
-  if (event->base != task->revision)
-    {
-      task->clash = find_sibling (task->lineage, event->base);
-      if (task->clash == 0)
-        task->clash = task->revision;
-    }
-  add_step (task, event);
-  task->revision = event->revision;
+  for (const SyJson *each = sy_task_member (findings, "cautions")->first; each != NULL; each = each->next)
+    if (strcmp (sy_task_text (each, "id"), id) == 0)
+      return TRUE;
+  return FALSE;
 }
 
 static void
@@ -252,13 +169,14 @@ take_findings (SyTask *task, const SyJson *findings)
   /* Findings that cannot be read never count as a lift within the limits. */
   if (verdict == NULL || !sy_verdict_from_id (verdict, &task->verdict))
     task->verdict = SY_VERDICT_INCOMPLETE;
-  sy_event_set (&task->index_symbol, text_or_empty (findings, "index"));
+  sy_event_set (&task->index_symbol, sy_task_text (findings, "index"));
   task->index = read_value (find_quantity (findings, task->index_symbol));
   task->persons = sy_json_member_number (find_quantity (findings, "persons"), "value", 1.0);
   task->lifts_per_day = read_value (find_quantity (findings, "lifts_per_day"));
   task->rank = has_lifts_per_day (task->method)
                  ? rank_of (task->index, task->persons, task->lifts_per_day)
                  : NAN;
+  task->loosened = has_caution (findings, "policy-loosened");
 }
 
 static void
@@ -301,17 +219,18 @@ take_detail (SyTask *task, const SyJson *facts, const SyJson *findings)
   const gboolean is_die = strcmp (task->item_kind, SY_ITEM_DIE) == 0;
   const gboolean is_gear = strcmp (task->item_kind, SY_ITEM_GEAR) == 0;
   SyItemDetail *detail = &task->detail;
-  g_autofree char *serves = join_machines (find_member (facts, "serves"));
+  g_autofree char *serves = join_machines (sy_task_member (facts, "serves"));
 
   for (gsize i = 0; i < G_N_ELEMENTS (axes); i++)
     detail->cg_mm[i] = is_die ? read_length_mm (find_quantity (findings, axes[i])) : NAN;
-  sy_event_set (&detail->machine, is_die ? text_or_empty (facts, "machine") : is_gear ? serves : "");
-  sy_event_set (&detail->storage, is_die || is_gear ? text_or_empty (facts, "storage") : "");
-  sy_event_set (&detail->gear_kind, is_gear ? text_or_empty (facts, "kind") : "");
-  sy_event_set (&detail->identity, is_gear ? text_or_empty (facts, "identity") : "");
+  sy_event_set (&detail->machine, is_die ? sy_task_text (facts, "machine") : is_gear ? serves : "");
+  sy_event_set (&detail->storage, is_die || is_gear ? sy_task_text (facts, "storage") : "");
+  sy_event_set (&detail->gear_kind, is_gear ? sy_task_text (facts, "kind") : "");
+  sy_event_set (&detail->identity, is_gear ? sy_task_text (facts, "identity") : "");
   detail->wll_kg = is_gear ? read_fact_kg (facts, "wll") : NAN;
   sy_event_set (&detail->due, is_gear ? date_or_empty (facts, "due") : "");
-  detail->withdrawn = is_gear && find_member (facts, "withdrawn")->type == SY_JSON_TRUE;
+  detail->withdrawn = is_gear && sy_task_member (facts, "withdrawn")->type == SY_JSON_TRUE;
+  sy_event_set (&detail->condition, is_gear ? sy_task_text (facts, "condition") : "");
 }
 
 SyTask *
@@ -350,38 +269,48 @@ sy_task_free (SyTask *task)
   g_free (task);
 }
 
-SyTask *
-sy_task_apply (SyTask *task, const SyEvent *event)
+static void
+take_revision (SyTask *task, const SyEvent *event)
 {
-  g_autoptr (SyMemory) memory = NULL;
-  const SyJson *facts, *findings;
-
-  if (event->kind != SY_EVENT_REVISION)
-    return task;
-  if (task == NULL)
-    {
-      task = sy_task_new ();
-      sy_event_set (&task->id, event->item);
-    }
-  memory = sy_memory_new ();
-  facts = scan (event->facts, memory);
-  findings = scan (event->findings, memory);
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  const SyJson *facts = scan (event->facts, memory);
+  const SyJson *findings = scan (event->findings, memory);
 
   sy_event_set (&task->item_kind, event->item_kind);
   sy_event_set (&task->name, event->name);
   sy_event_set (&task->method, event->method);
-  take_history (task, event);
+  task->edition = event->edition;
+  sy_event_set (&task->policy, event->policy);
+  sy_event_set (&task->program, event->program);
+  sy_task_take_history (task, event);
   take_findings (task, findings);
   take_mass (task, facts, findings);
   take_valid_until (task, facts, findings);
   take_detail (task, facts, findings);
   sy_event_set (&task->by, event->by);
+  sy_event_set (&task->role, event->role);
   sy_event_set (&task->why, event->why);
   sy_event_set (&task->when, event->claimed);
-  sy_event_set (&task->place, text_or_empty (facts, "place"));
-  sy_event_set (&task->units, text_or_empty (facts, "units"));
-  g_free (task->search_text);
-  task->search_text = write_search_text (event, facts, findings);
+  sy_event_set (&task->place, sy_task_text (facts, "place"));
+  sy_event_set (&task->units, sy_task_text (facts, "units"));
+  sy_task_take_words (task, event, facts, findings);
+}
+
+SyTask *
+sy_task_apply (SyTask *task, const SyEvent *event)
+{
+  if (event->kind == SY_EVENT_REVISION)
+    {
+      if (task == NULL)
+        {
+          task = sy_task_new ();
+          sy_event_set (&task->id, event->item);
+          sy_event_set (&task->begun, event->claimed);
+        }
+      take_revision (task, event);
+    }
+  else if (task != NULL)
+    sy_task_take_deed (task, event);
   return task;
 }
 

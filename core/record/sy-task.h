@@ -41,7 +41,8 @@ typedef struct
   gint64 revision;      /* latest                                          */
   gint64 clash;         /* 0, or a revision that shares the latest's base; where none does, the
                            revision that was the latest and is not what the new one was made from */
-  char *lineage;        /* "2<1" for revision 2 made from 1, oldest first: what clash is told by  */
+  char *lineage;        /* "2<1~HASH" for revision 2 made from 1, oldest first; HASH, 16 hex digits, is of its author's
+                           name without case and spare blanks: what clash and signed_own are told by */
   char *valid_until;    /* "2027-03-01", the last day on which the verdict holds: what the findings say, else
                            the due date in the facts; "" when nothing of it falls due */
   char *by, *why;
@@ -59,7 +60,8 @@ typedef struct
   char *open_actions;   /* "id=2026-12-01 id=": the open ones, oldest first, each with its due date if it has one */
   gint64 n_open;        /* how many these are                              */
   char *action_due;     /* the earliest of their dates, "" for none        */
-  char *review_due;     /* "2027-03-01"; "" for none set                   */
+  char *review_due;     /* "2027-03-01"; "" for none set. Settled by a revision: for SY_TRIGGER_DATE one whose claimed
+                           time is on that day or later, for the others the next */
   char *review_trigger; /* "date", "accident", "change"; "" for none set   */
   gboolean retired;
   gint64 told_revision; /* 0, or the latest revision of which workers were told mass and heaviest side */
