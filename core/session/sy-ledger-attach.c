@@ -141,10 +141,20 @@ sy_attachment_free (SyAttachment *attachment)
   g_free (attachment);
 }
 
-static gboolean
-try_attach (SyStore *store, const SyAttachRequest *request, const char *facts, SyEvent **event, SyHead *head,
-            GError **error)
+/* A file on its way into the record. */
+typedef struct
 {
+  const SyAttachRequest *request;
+  const char *facts;
+  SyEvent *event; /* set with @head when it is there */
+  SyHead head;
+} Attaching;
+
+static gboolean
+write_attachment (SyStore *store, gpointer data, GError **error)
+{
+  Attaching *attaching = data;
+  const SyAttachRequest *request = attaching->request;
   const SyLedgerAuthor author = { request->by, request->role, request->why, request->now, request->clock_set };
   g_autoptr (GPtrArray) events = g_ptr_array_new ();
   g_autoptr (SyEvent) made = NULL;
@@ -160,44 +170,34 @@ try_attach (SyStore *store, const SyAttachRequest *request, const char *facts, S
   sy_event_set (&made->item, item->id);
   sy_event_set (&made->item_kind, item->item_kind);
   sy_event_set (&made->name, request->name);
-  sy_event_set (&made->facts, facts);
+  sy_event_set (&made->facts, attaching->facts);
   g_ptr_array_add (events, made);
-  if (!sy_store_append (store, &seen, events, head, error))
+  if (!sy_store_append (store, &seen, events, &attaching->head, error))
     return FALSE;
-  *event = g_steal_pointer (&made);
+  attaching->event = g_steal_pointer (&made);
   return TRUE;
 }
 
 SyAttachment *
 sy_ledger_attach (SyLedger *ledger, const SyAttachRequest *request, GBytes *content, GError **error)
 {
-  SyStore *store = sy_ledger_store (ledger);
   g_autofree char *facts = NULL;
+  g_autoptr (SyMemory) memory = NULL;
+  Attaching attaching = { .request = request };
+  SyAttachment *attachment;
 
   if (!check_request (request, g_bytes_get_size (content), error))
     return NULL;
   facts = write_facts (request->name, content);
-  for (int i = 1;; i++)
-    {
-      g_autoptr (GError) failed = NULL;
-      g_autoptr (SyEvent) event = NULL;
-      SyHead head;
-
-      if (try_attach (store, request, facts, &event, &head, &failed))
-        {
-          g_autoptr (SyMemory) memory = sy_memory_new ();
-          SyAttachment *attachment = make_attachment (event, scan_facts (event, memory));
-
-          attachment->line = head.number;
-          attachment->hash = head.hash;
-          return attachment;
-        }
-      if (i == SY_LEDGER_TRIES_MAX || !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_STALE))
-        {
-          g_propagate_error (error, g_steal_pointer (&failed));
-          return NULL;
-        }
-    }
+  attaching.facts = facts;
+  if (!sy_ledger_write (ledger, write_attachment, &attaching, error))
+    return NULL;
+  memory = sy_memory_new ();
+  attachment = make_attachment (attaching.event, scan_facts (attaching.event, memory));
+  attachment->line = attaching.head.number;
+  attachment->hash = attaching.head.hash;
+  sy_event_free (attaching.event);
+  return attachment;
 }
 
 static gboolean

@@ -4,13 +4,18 @@
 
 #include "sy-ledger.h"
 
-/* What recording revisions and attaching files have in common. */
-
-/* How often a save is tried again when another program wrote in between. */
-#define SY_LEDGER_TRIES_MAX 16
+/* What everything that writes to the record has in common. */
 
 /* Asserts that it is the ledger's own thread. */
 SyStore *sy_ledger_store (SyLedger *ledger);
+
+/* Reads what it needs and appends; called anew as long as another program wrote in between (SY_STORE_ERROR_STALE), so it
+   must leave nothing behind when it fails. */
+typedef gboolean (*SyLedgerWrite) (SyStore *store, gpointer data, GError **error);
+gboolean sy_ledger_write (SyLedger *ledger, SyLedgerWrite write, gpointer data, GError **error);
+
+/* SyScanFunc that adds a SyRevision to an array. */
+gboolean sy_ledger_add_line (const SyLine *line, gpointer revisions);
 
 /* A text of a request, as messages call it. */
 typedef struct

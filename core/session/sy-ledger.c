@@ -3,6 +3,11 @@
 
 #include <string.h>
 
+#include "sy-method.h"
+
+/* How often a save is tried again when another program wrote in between. */
+#define TRIES_MAX 16
+
 G_DEFINE_QUARK (sy-ledger-error-quark, sy_ledger_error)
 
 struct SyLedger
@@ -41,6 +46,25 @@ sy_ledger_close (SyLedger *ledger)
   g_free (ledger);
 }
 
+gboolean
+sy_ledger_write (SyLedger *ledger, SyLedgerWrite write, gpointer data, GError **error)
+{
+  SyStore *store = sy_ledger_store (ledger);
+
+  for (int i = 1;; i++)
+    {
+      g_autoptr (GError) failed = NULL;
+
+      if (write (store, data, &failed))
+        return TRUE;
+      if (i == TRIES_MAX || !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_STALE))
+        {
+          g_propagate_error (error, g_steal_pointer (&failed));
+          return FALSE;
+        }
+    }
+}
+
 void
 sy_record_result_clear (SyRecordResult *result)
 {
@@ -50,7 +74,8 @@ sy_record_result_clear (SyRecordResult *result)
 static gboolean
 is_blank (const char *text)
 {
-  if (text != NULL)
+  /* what a document of the record calls blank is blank here too */
+  if (sy_text_says (text))
     for (; *text; text = g_utf8_next_char (text))
       if (!g_unichar_isspace (g_utf8_get_char (text)))
         return FALSE;
@@ -258,10 +283,23 @@ revision_event (SyDesk *desk, const SyRecordRequest *request, const SyAssessment
   return g_steal_pointer (&event);
 }
 
-static gboolean
-try_record (SyStore *store, SyDesk *desk, const SyRecordRequest *request, const SyAssessment *assessment,
-            SyRecordResult *result, GError **error)
+/* A revision on its way into the record. */
+typedef struct
 {
+  SyDesk *desk;
+  const SyRecordRequest *request;
+  const SyAssessment *assessment;
+  SyRecordResult *result;
+} Recording;
+
+static gboolean
+write_revision (SyStore *store, gpointer data, GError **error)
+{
+  const Recording *recording = data;
+  const SyRecordRequest *request = recording->request;
+  const SyAssessment *assessment = recording->assessment;
+  SyDesk *desk = recording->desk;
+  SyRecordResult *result = recording->result;
   g_autoptr (GPtrArray) events = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_event_free);
   g_autoptr (SyTask) task = NULL;
   SyHead head;
@@ -290,7 +328,6 @@ gboolean
 sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request, const char *facts, gsize length,
                   SyProblems *problems, SyRecordResult *result, GError **error)
 {
-  SyStore *store = sy_ledger_store (ledger);
   g_autoptr (SyAssessment) assessment = NULL;
 
   sy_problems_clear (problems);
@@ -303,18 +340,9 @@ sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request
       return FALSE;
     }
   *result = (SyRecordResult) { NULL };
-  for (int i = 1;; i++)
-    {
-      g_autoptr (GError) failed = NULL;
 
-      if (try_record (store, desk, request, assessment, result, &failed))
-        return TRUE;
-      if (i == SY_LEDGER_TRIES_MAX || !g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_STALE))
-        {
-          g_propagate_error (error, g_steal_pointer (&failed));
-          return FALSE;
-        }
-    }
+  Recording recording = { desk, request, assessment, result };
+  return sy_ledger_write (ledger, write_revision, &recording, error);
 }
 
 void
@@ -326,10 +354,9 @@ sy_revision_free (SyRevision *revision)
   g_free (revision);
 }
 
-static gboolean
-add_revision (const SyLine *line, gpointer user_data)
+gboolean
+sy_ledger_add_line (const SyLine *line, gpointer revisions)
 {
-  GPtrArray *revisions = user_data;
   g_autoptr (GBytes) bytes = sy_event_encode (line->event);
   SyRevision *revision = g_new0 (SyRevision, 1);
 
@@ -349,7 +376,7 @@ sy_ledger_history (SyLedger *ledger, const char *task_name, const char *item_kin
   g_autoptr (SyTask) task = sy_store_find (store, task_name, item_kind, error);
 
   if (task == NULL
-      || !sy_store_scan_item (store, task->id, SY_EVENT_REVISION, add_revision, revisions, error))
+      || !sy_store_scan_item (store, task->id, SY_EVENT_REVISION, sy_ledger_add_line, revisions, error))
     return NULL;
   return g_steal_pointer (&revisions);
 }

@@ -1,0 +1,60 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-ledger-deeds.h"
+#include "sy-ledger-private.h"
+
+/* What the store answers, for the ledger's thread. */
+
+GPtrArray *
+sy_ledger_actions (SyLedger *ledger, const SyActionFilter *filter, GError **error)
+{
+  return sy_store_actions (sy_ledger_store (ledger), filter, error);
+}
+
+GPtrArray *
+sy_ledger_journal (SyLedger *ledger, const SyJournalFilter *filter, guint64 before, guint limit, GError **error)
+{
+  return sy_store_journal (sy_ledger_store (ledger), filter, before, limit, error);
+}
+
+gboolean
+sy_ledger_journal_count (SyLedger *ledger, const SyJournalFilter *filter, guint64 *count, GError **error)
+{
+  return sy_store_journal_count (sy_ledger_store (ledger), filter, count, error);
+}
+
+char **
+sy_ledger_people (SyLedger *ledger, GError **error)
+{
+  return sy_store_people (sy_ledger_store (ledger), error);
+}
+
+GArray *
+sy_ledger_search (SyLedger *ledger, const char *words, GError **error)
+{
+  return sy_store_search (sy_ledger_store (ledger), words, error);
+}
+
+gboolean
+sy_ledger_verify (SyLedger *ledger, const SyHash *known, SyProgressFunc progress, gpointer user_data, SyVerification *out,
+                  GError **error)
+{
+  return sy_store_verify (sy_ledger_store (ledger), known, progress, user_data, out, error);
+}
+
+gboolean
+sy_ledger_rebuild (SyLedger *ledger, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error)
+{
+  return sy_store_rebuild (sy_ledger_store (ledger), progress, user_data, out, error);
+}
+
+GPtrArray *
+sy_ledger_as_at (SyLedger *ledger, const char *day, SyProgressFunc progress, gpointer user_data, GError **error)
+{
+  return sy_store_as_at (sy_ledger_store (ledger), day, progress, user_data, error);
+}
+
+gboolean
+sy_ledger_head_as_at (SyLedger *ledger, const char *day, SyHead *head, GError **error)
+{
+  return sy_store_head_as_at (sy_ledger_store (ledger), day, head, error);
+}
