@@ -32,4 +32,22 @@ typedef struct
 } SyLedgerAuthor;
 SyEvent *sy_ledger_begin_event (SyEventKind kind, const SyLedgerAuthor *author);
 
+/* The steps of recording a revision, for one and for many in one append. */
+
+/* The item that a request means, NULL for a new one; FALSE where it cannot be that one. */
+gboolean sy_ledger_find_item (SyStore *store, const SyRecordRequest *request, const SyMethod *method, SyTask **out,
+                              GError **error);
+/* Adds the adoption of the desk's policy where it is not the one in force. */
+gboolean sy_ledger_add_policy (SyStore *store, SyDesk *desk, const SyRecordRequest *request, GPtrArray *events,
+                               GError **error);
+/* What a revision holds: the document as typed and its findings, JSON. */
+typedef struct
+{
+  const SyMethod *method;
+  const char *facts, *findings;
+} SyLedgerContent;
+/* @task NULL: the first of a new item, whose id follows from the request and @head. New; NULL with the error. */
+SyEvent *sy_ledger_make_revision (SyDesk *desk, const SyRecordRequest *request, const SyLedgerContent *content,
+                                  const SyTask *task, const SyHead *head, GError **error);
+
 #endif

@@ -166,8 +166,8 @@ begin_event (SyEventKind kind, const SyRecordRequest *request)
   return sy_ledger_begin_event (kind, &author);
 }
 
-static gboolean
-add_policy (SyStore *store, SyDesk *desk, const SyRecordRequest *request, GPtrArray *events, GError **error)
+gboolean
+sy_ledger_add_policy (SyStore *store, SyDesk *desk, const SyRecordRequest *request, GPtrArray *events, GError **error)
 {
   g_autoptr (GError) failed = NULL;
   g_autofree char *adopted = sy_store_policy (store, &failed);
@@ -222,9 +222,9 @@ check_rename (SyStore *store, const SyRecordRequest *request, const SyTask *task
   return FALSE;
 }
 
-/* The item that is meant, NULL for a new one. */
-static gboolean
-find_task (SyStore *store, const SyRecordRequest *request, const SyMethod *method, SyTask **out, GError **error)
+gboolean
+sy_ledger_find_item (SyStore *store, const SyRecordRequest *request, const SyMethod *method, SyTask **out,
+                     GError **error)
 {
   g_autoptr (GError) failed = NULL;
   g_autoptr (SyTask) task = sy_store_find (store, request->task, method->item_kind, &failed);
@@ -249,13 +249,12 @@ find_task (SyStore *store, const SyRecordRequest *request, const SyMethod *metho
   return TRUE;
 }
 
-static SyEvent *
-revision_event (SyDesk *desk, const SyRecordRequest *request, const SyAssessment *assessment, const SyTask *task,
-                const SyHead *head, GError **error)
+SyEvent *
+sy_ledger_make_revision (SyDesk *desk, const SyRecordRequest *request, const SyLedgerContent *content,
+                         const SyTask *task, const SyHead *head, GError **error)
 {
   g_autoptr (SyEvent) event = begin_event (SY_EVENT_REVISION, request);
   g_autofree char *id = task ? g_strdup (task->id) : new_item_id (request, head);
-  g_autofree char *findings = sy_assessment_json (assessment, false);
   g_autofree char *policy = g_strdup_printf ("%s %d", sy_desk_policy (desk)->id, sy_desk_policy (desk)->version);
   gint64 latest = task ? task->revision : 0;
 
@@ -273,13 +272,13 @@ revision_event (SyDesk *desk, const SyRecordRequest *request, const SyAssessment
     }
   event->revision = latest + 1;
   sy_event_set (&event->item, id);
-  sy_event_set (&event->item_kind, assessment->facts.method->item_kind);
+  sy_event_set (&event->item_kind, content->method->item_kind);
   sy_event_set (&event->name, task == NULL ? request->task : request->rename ? request->rename : task->name);
-  sy_event_set (&event->method, assessment->facts.method->id);
-  event->edition = assessment->facts.method->edition;
+  sy_event_set (&event->method, content->method->id);
+  event->edition = content->method->edition;
   sy_event_set (&event->policy, policy);
-  sy_event_set (&event->facts, assessment->text);
-  sy_event_set (&event->findings, findings);
+  sy_event_set (&event->facts, content->facts);
+  sy_event_set (&event->findings, content->findings);
   return g_steal_pointer (&event);
 }
 
@@ -288,7 +287,7 @@ typedef struct
 {
   SyDesk *desk;
   const SyRecordRequest *request;
-  const SyAssessment *assessment;
+  SyLedgerContent content;
   SyRecordResult *result;
 } Recording;
 
@@ -297,7 +296,6 @@ write_revision (SyStore *store, gpointer data, GError **error)
 {
   const Recording *recording = data;
   const SyRecordRequest *request = recording->request;
-  const SyAssessment *assessment = recording->assessment;
   SyDesk *desk = recording->desk;
   SyRecordResult *result = recording->result;
   g_autoptr (GPtrArray) events = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_event_free);
@@ -305,10 +303,10 @@ write_revision (SyStore *store, gpointer data, GError **error)
   SyHead head;
   SyEvent *event;
 
-  if (!sy_store_head (store, &head, error) || !find_task (store, request, assessment->facts.method, &task, error)
-      || !add_policy (store, desk, request, events, error))
+  if (!sy_store_head (store, &head, error) || !sy_ledger_find_item (store, request, recording->content.method, &task, error)
+      || !sy_ledger_add_policy (store, desk, request, events, error))
     return FALSE;
-  event = revision_event (desk, request, assessment, task, &head, error);
+  event = sy_ledger_make_revision (desk, request, &recording->content, task, &head, error);
   if (event == NULL)
     return FALSE;
   g_ptr_array_add (events, event);
@@ -316,7 +314,6 @@ write_revision (SyStore *store, gpointer data, GError **error)
     return FALSE;
   result->task_id = g_strdup (event->item);
   result->revision = event->revision;
-  result->verdict = assessment->findings->verdict;
 
   /* The revision is in the journal whatever becomes of this look at it. */
   g_autoptr (SyTask) now = sy_store_find (store, event->item, NULL, NULL);
@@ -329,6 +326,7 @@ sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request
                   SyProblems *problems, SyRecordResult *result, GError **error)
 {
   g_autoptr (SyAssessment) assessment = NULL;
+  g_autofree char *findings = NULL;
 
   sy_problems_clear (problems);
   if (!check_request (request, error))
@@ -339,9 +337,10 @@ sy_ledger_record (SyLedger *ledger, SyDesk *desk, const SyRecordRequest *request
       g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_PROBLEMS, "the facts have problems; nothing was recorded");
       return FALSE;
     }
-  *result = (SyRecordResult) { NULL };
+  findings = sy_assessment_json (assessment, false);
+  *result = (SyRecordResult) { .verdict = assessment->findings->verdict };
 
-  Recording recording = { desk, request, assessment, result };
+  Recording recording = { desk, request, { assessment->facts.method, assessment->text, findings }, result };
   return sy_ledger_write (ledger, write_revision, &recording, error);
 }
 
