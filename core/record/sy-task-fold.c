@@ -118,13 +118,14 @@ settle_review (SyTask *task, const SyEvent *revision)
 void
 sy_task_take_history (SyTask *task, const SyEvent *revision)
 {
-  task->clash = 0;
   if (revision->base != task->revision)
     {
       task->clash = find_sibling (task->lineage, revision->base);
       if (task->clash == 0)
         task->clash = task->revision;
     }
+  else if (*revision->origin == '\0')
+    task->clash = 0; /* one that came from another record was made without knowing what is here: it settles nothing */
   add_step (task, revision);
   task->revision = revision->revision;
   settle_review (task, revision);

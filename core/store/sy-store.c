@@ -32,7 +32,7 @@ make_entry (const SyEvent *event, GError **error)
                    reason->message);
       return NULL;
     }
-  if (copy->kind != SY_EVENT_POLICY && *copy->item == '\0')
+  if (copy->kind != SY_EVENT_POLICY && copy->kind != SY_EVENT_IMPORT && *copy->item == '\0')
     {
       g_set_error_literal (error, SY_STORE_ERROR, SY_STORE_ERROR_WRITE,
                            copy->kind == SY_EVENT_REVISION
