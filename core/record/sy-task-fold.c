@@ -102,14 +102,17 @@ add_step (SyTask *task, const SyEvent *event)
   task->lineage = lineage;
 }
 
-/* A review that was asked for at once is settled by the next revision, one for a day by the first of that day or later. */
+/* A review because of something is settled by the next revision that was made here, one for a day by the first of that day or
+   later. */
 static void
 settle_review (SyTask *task, const SyEvent *revision)
 {
+  const gboolean waits_for_day
+    = strcmp (task->review_trigger, sy_trigger_id (SY_TRIGGER_DATE)) == 0 || *revision->origin != '\0';
+
   if (*task->review_due == '\0')
     return;
-  if (strcmp (task->review_trigger, sy_trigger_id (SY_TRIGGER_DATE)) == 0
-      && strncmp (revision->claimed, task->review_due, strlen (task->review_due)) < 0)
+  if (waits_for_day && strncmp (revision->claimed, task->review_due, strlen (task->review_due)) < 0)
     return;
   sy_event_set (&task->review_due, "");
   sy_event_set (&task->review_trigger, "");

@@ -60,3 +60,42 @@ sy_journal_row_write_json (GString *out, const SyJournalRow *row)
   sy_record_json_text (out, "words", row->words);
   g_string_append_c (out, '}');
 }
+
+void
+sy_line_write_json (GString *out, const SyRevision *line)
+{
+  const SyEvent *event = line->event;
+  const char *kind = sy_event_kind_id (event->kind);
+  g_autofree char *hash = sy_hash_text (&line->hash);
+  g_autofree char *words = sy_deed_words (event, NULL);
+
+  g_string_append_printf (out, "{\"event\":\"%s\",", kind);
+  if (event->kind == SY_EVENT_REVISION)
+    {
+      g_autoptr (GString) revision = g_string_new (NULL);
+
+      sy_revision_write_json (revision, line);
+      g_string_append (out, revision->str + 1);
+      return;
+    }
+  g_string_append_printf (out, "\"%s\":", event->kind == SY_EVENT_ATTACHMENT ? "name" : "task");
+  sy_json_write_text (out, event->name);
+  sy_record_json_text (out, "id", event->item);
+  if (event->revision > 0)
+    sy_record_json_number (out, "revision", (double) event->revision);
+  sy_record_json_text (out, "who", event->by);
+  sy_record_json_text (out, "role", event->role);
+  sy_record_json_text (out, "when", event->claimed);
+  sy_record_json_text (out, "written", event->written);
+  if (event->clock_set)
+    g_string_append (out, ",\"clock_set\":true");
+  sy_record_json_text (out, "why", event->why);
+  sy_record_json_text (out, "program", event->program);
+  sy_record_json_number (out, "line", (double) line->number);
+  sy_record_json_text (out, "hash", hash);
+  if (*words != '\0')
+    sy_record_json_text (out, "words", words);
+  if (event->kind != SY_EVENT_ATTACHMENT)
+    g_string_append_printf (out, ",\"facts\":%s", event->facts);
+  g_string_append_c (out, '}');
+}

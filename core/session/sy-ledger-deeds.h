@@ -42,6 +42,9 @@ gboolean sy_ledger_retire (SyLedger *ledger, const SyDeedRequest *request, gbool
 gboolean sy_ledger_tell (SyLedger *ledger, const SyDeedRequest *request, gint64 revision, const char *who,
                          const char *mass, const char *heaviest_side, SyHead *head, GError **error);
 
+/* As sy_store_find() says. */
+SyTask *sy_ledger_find (SyLedger *ledger, const char *id_or_name, const char *item_kind, GError **error);
+
 /* All lines about an item, of every kind, oldest first: new array of SyRevision (its event may be of any kind). */
 GPtrArray *sy_ledger_events (SyLedger *ledger, const char *item, const char *item_kind, GError **error);
 /* One revision of an item; NULL with SY_LEDGER_ERROR_BASE when there is none. */
@@ -63,7 +66,23 @@ gboolean sy_ledger_head_as_at (SyLedger *ledger, const char *day, SyHead *head, 
    and what an unkeyed chain cannot show. @translate NULL: English. New string. */
 char *sy_verification_words (const SyVerification *verification, SyTranslate translate);
 
+/* What is asked of a list beside SyTaskFilter. */
+typedef struct
+{
+  const char *method;     /* id; NULL: any                                                                   */
+  const char *machine;    /* of a die, or one that gear serves, whatever the case of its letters; NULL: any  */
+  const char *review_due; /* only what is to be reviewed on that day or before, "2026-12-01"; NULL: any      */
+} SyTaskSieve;
+/* Takes out of an array of SyTask what does not fit. */
+void sy_tasks_sieve (GPtrArray *tasks, const SyTaskSieve *sieve);
+
+/* "hash", "number", "column", "event", "end", "head", "file"; "none". */
+const char *sy_fault_id (SyFault fault);
+
 /* JSON, one object without newline, as the command line prints them. */
+/* A line of any kind: a revision as sy_revision_write_json(), anything else with its facts but for an attachment's content;
+   member "event" says which kind. */
+void sy_line_write_json (GString *out, const SyRevision *line);
 void sy_action_write_json (GString *out, const SyAction *action, double today);
 void sy_journal_row_write_json (GString *out, const SyJournalRow *row);
 

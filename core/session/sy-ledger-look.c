@@ -4,6 +4,12 @@
 
 /* What the store answers, for the ledger's thread. */
 
+SyTask *
+sy_ledger_find (SyLedger *ledger, const char *id_or_name, const char *item_kind, GError **error)
+{
+  return sy_store_find (sy_ledger_store (ledger), id_or_name, item_kind, error);
+}
+
 GPtrArray *
 sy_ledger_actions (SyLedger *ledger, const SyActionFilter *filter, GError **error)
 {

@@ -32,6 +32,11 @@ static const char *const faults[] = {
   = N_ ("The file is damaged at line {line} and cannot be read further: expected {expected}, found {found}."),
 };
 
+static const char *const fault_ids[] = {
+  [SY_FAULT_NONE] = "none",   [SY_FAULT_NUMBER] = "number", [SY_FAULT_HASH] = "hash", [SY_FAULT_COLUMN] = "column",
+  [SY_FAULT_EVENT] = "event", [SY_FAULT_END] = "end",       [SY_FAULT_HEAD] = "head", [SY_FAULT_FILE] = "file",
+};
+
 static const char before_it[] = N_ ("Lines before it that hold: {lines}.");
 static const char limits[]
   = N_ ("What this cannot show: names are typed, not proven; times are those of a computer; and whoever can write the "
@@ -64,6 +69,12 @@ say (GString *out, const char *msgid, SyTranslate translate, const SyVerificatio
   g_autofree char *sentence = sy_words_fill (msgid, translate, fill_words, verification);
 
   g_string_append_printf (out, "%s%s", out->len > 0 ? " " : "", sentence);
+}
+
+const char *
+sy_fault_id (SyFault fault)
+{
+  return fault_ids[fault];
 }
 
 char *
