@@ -33,6 +33,7 @@ typedef struct
   guint64 added;         /* lines that were (dry run: would be) taken over, the policies' too     */
   guint64 known;         /* that were here already                                                */
   guint64 hashes_only;   /* of which the bundle has no contents                                   */
+  guint64 left;          /* that say what the other record took over itself: they stay there      */
   GPtrArray *conflicts;  /* of char *, English: what is now there twice, and under which numbers  */
   SyHead bundle_head, head;
 } SyImportReport;
@@ -42,7 +43,8 @@ void sy_import_report_clear (SyImportReport *report);
  * sy_ledger_import:
  * Takes over what a bundle has and this record has not. A bundle that does not verify is refused whole; one whose lines are
  * all known changes nothing. Revisions that both records made from one base are kept both: the one that comes gets the next
- * number, with its origin, and the item shows the clash.
+ * number, with its origin, and the item shows the clash. Only appending at the end cannot be stopped.
+ * Errors: SY_LEDGER_ERROR_BUNDLE, SY_LEDGER_ERROR_MISSING for the request, those of the store.
  */
 gboolean sy_ledger_import (SyLedger *ledger, GBytes *bundle, const SyImportRequest *request, SyProgressFunc progress,
                            gpointer user_data, SyImportReport *out, GError **error);
@@ -64,6 +66,7 @@ typedef struct
 typedef struct
 {
   guint64 rows;         /* lifts in the file                                                          */
+  guint64 begun, revised; /* tasks that the good rows begin and revise (dry run and bad cells: would)   */
   guint64 added;        /* tasks begun or revised; 0 for a dry run and when there is a bad cell       */
   guint64 by_verdict[SY_N_VERDICTS]; /* of the good rows                                              */
   GPtrArray *bad;       /* of SyBadCell, in the order of the file; every one, not only the first      */

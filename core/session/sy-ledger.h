@@ -26,6 +26,7 @@ typedef enum
   SY_LEDGER_ERROR_NO_FILE,  /* no such attachment                           */
   SY_LEDGER_ERROR_CONTENT,  /* an attachment is not what was attached       */
   SY_LEDGER_ERROR_DEED,     /* a deed that cannot be done: no such revision or action, a date that is none … */
+  SY_LEDGER_ERROR_BUNDLE,   /* lines that cannot be handed over or taken over: the message names the first */
 } SyLedgerError;
 
 /* Author and clock are given by the caller. */
