@@ -274,7 +274,7 @@ bad_text_and_bad_values_are_refused (void **state)
     guint8 value;
   } cases[] = {
     { 0, 7, 0 },     /* no kind                   */
-    { 0, 7, 4 },     /* a kind that is not known  */
+    { 0, 7, SY_EVENT_KIND_LAST + 1 }, /* a kind that is not known */
     { 0, 0, 1 },     /* the same, far off         */
     { 3, 0, 0 },     /* NUL at the start          */
     { 3, 5, 0 },     /* NUL inside                */
@@ -490,6 +490,106 @@ the_chain_changes_with_number_and_past (void **state)
   assert_memory_not_equal (&first, &other, sizeof first);
 }
 
+/* Topics: kinds, origin, identity, a look without decoding */
+
+#define ORIGIN "00112233445566778899aabbccddeeff00112233445566778899aabbccddeeff"
+
+static void
+each_kind_has_an_id (void **state)
+{
+  SyEventKind kind = SY_EVENT_POLICY;
+
+  (void) state;
+  for (int i = SY_EVENT_POLICY; i <= SY_EVENT_KIND_LAST; i++)
+    {
+      assert_true (sy_event_kind_from_id (sy_event_kind_id ((SyEventKind) i), &kind));
+      assert_int_equal (kind, i);
+    }
+  assert_null (sy_event_kind_id ((SyEventKind) 0));
+  assert_null (sy_event_kind_id ((SyEventKind) (SY_EVENT_KIND_LAST + 1)));
+  assert_false (sy_event_kind_from_id ("", &kind));
+  assert_false (sy_event_kind_from_id ("Policy", &kind));
+}
+
+static void
+an_origin_is_kept_and_makes_another_version (void **state)
+{
+  g_autoptr (SyEvent) event = some_event ();
+  g_autoptr (GBytes) plain = sy_event_encode (event);
+  g_autoptr (GBytes) bytes = NULL;
+  g_autoptr (SyEvent) again = NULL;
+  gsize plain_size = g_bytes_get_size (plain), size;
+  const guint8 *data;
+
+  (void) state;
+  sy_event_set (&event->origin, ORIGIN);
+  bytes = sy_event_encode (event);
+  data = g_bytes_get_data (bytes, &size);
+  assert_int_equal (data[7], 2);
+  assert_int_equal (size, plain_size + LENGTH_BYTES + strlen (ORIGIN));
+  again = sy_event_decode (bytes, NULL);
+  assert_non_null (again);
+  assert_string_equal (again->origin, ORIGIN);
+  assert_equal_events (again, event);
+
+  /* a version 1 with an origin, a version 2 without, an origin in capitals: none is canonical */
+  g_autoptr (GBytes) first = change_byte (bytes, 7, 1);
+  g_autoptr (GBytes) second = change_byte (plain, 7, 2);
+  g_autoptr (GBytes) capital = change_byte (bytes, size - 1, 'F');
+  assert_refused (first);
+  assert_refused (second);
+  assert_refused (capital);
+}
+
+static void
+an_event_is_known_by_its_origin_or_its_bytes (void **state)
+{
+  g_autoptr (SyEvent) event = some_event ();
+  g_autoptr (GBytes) bytes = sy_event_encode (event);
+  SyHash expected, actual;
+  gsize size;
+  gconstpointer data = g_bytes_get_data (bytes, &size);
+
+  (void) state;
+  sy_hash_of (data, size, &expected);
+  sy_event_identity (event, &actual);
+  assert_memory_equal (&actual, &expected, sizeof actual);
+  sy_event_set (&event->origin, ORIGIN);
+  event->revision = 9;
+  assert_true (sy_hash_from_text (ORIGIN, &expected));
+  sy_event_identity (event, &actual);
+  assert_memory_equal (&actual, &expected, sizeof actual);
+}
+
+static void
+a_look_finds_kind_and_item (void **state)
+{
+  g_autoptr (SyEvent) event = some_event ();
+
+  (void) state;
+  for (int i = 0; i < 2; i++)
+    {
+      g_autoptr (GBytes) bytes = sy_event_encode (event);
+      gsize size, length = 0;
+      const guint8 *data = g_bytes_get_data (bytes, &size);
+      const char *item = NULL;
+      gint64 kind = 0;
+
+      assert_true (sy_event_peek (data, size, &kind, &item, &length));
+      assert_int_equal (kind, SY_EVENT_REVISION);
+      assert_int_equal (length, 2);
+      assert_memory_equal (item, "t1", length);
+      for (gsize shorter = 0; shorter < size; shorter++)
+        {
+          guint8 *copy = g_memdup2 (data, shorter > 0 ? shorter : 1); /* so that a step too far is seen */
+
+          assert_false (sy_event_peek (copy, shorter, &kind, &item, &length));
+          g_free (copy);
+        }
+      sy_event_set (&event->origin, ORIGIN);
+    }
+}
+
 int
 main (void)
 {
@@ -509,6 +609,10 @@ main (void)
     cmocka_unit_test (the_chain_changes_with_each_field),
     cmocka_unit_test (the_borders_of_fields_count),
     cmocka_unit_test (the_chain_changes_with_number_and_past),
+    cmocka_unit_test (each_kind_has_an_id),
+    cmocka_unit_test (an_origin_is_kept_and_makes_another_version),
+    cmocka_unit_test (an_event_is_known_by_its_origin_or_its_bytes),
+    cmocka_unit_test (a_look_finds_kind_and_item),
   };
 
   return cmocka_run_group_tests_name ("event", tests, NULL, NULL);
