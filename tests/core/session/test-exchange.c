@@ -206,6 +206,44 @@ test_both_revised (void **state)
   assert_int_equal (task->clash, 0);
 }
 
+/* Whatever is about an item goes along, and a file to the byte. */
+static void
+test_files_and_actions_go_along (void **state)
+{
+  Two *two = *state;
+  const SyAttachRequest attach = { .item = "Ring", .name = "report.pdf", .by = "Q. Falk", .why = "yearly",
+                                   .now = "2026-03-05T00:00:00Z" };
+  SyDeedRequest request;
+  g_autoptr (GBytes) content = NULL, other = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyTask) task = NULL;
+  g_autofree guint8 *bytes = g_malloc (100000);
+  g_autofree char *id = NULL;
+  SyAttachment *attachment;
+  SyHead head;
+
+  for (guint i = 0; i < 100000; i++)
+    bytes[i] = (guint8) (i * i >> 3);
+  content = g_bytes_new (bytes, 100000);
+  record (two->there, two->desk, "Ring", NULL, -1);
+  attachment = sy_ledger_attach (two->there, &attach, content, &error);
+  assert_non_null (attachment);
+  sy_attachment_free (attachment);
+  request = deed_of ("Ring");
+  assert_true (sy_ledger_open_action (two->there, &request, "fit a stop", NULL, NULL, "2026-12-01", &id, &head, &error));
+  request = deed_of ("Ring");
+  assert_true (sy_ledger_set_review (two->there, &request, SY_TRIGGER_DATE, "2027-03-01", &head, &error));
+  assert_int_equal (take_over (two->here, two->there), 5);
+  other = sy_ledger_attachment_content (two->here, "Ring", NULL, "report.pdf", 0, &error);
+  assert_non_null (other);
+  assert_true (g_bytes_equal (content, other));
+  task = task_called (two->here, "Ring");
+  assert_int_equal (task->n_open, 1);
+  assert_string_equal (task->action_due, "2026-12-01");
+  assert_string_equal (task->review_due, "2027-03-01");
+  assert_sound (two->here);
+}
+
 static void
 test_chosen_items (void **state)
 {
@@ -582,6 +620,7 @@ main (void)
     cmocka_unit_test_setup_teardown (test_into_an_empty_record, set_up, tear_down),
     cmocka_unit_test_setup_teardown (test_the_line_that_says_what_was_taken_over, set_up, tear_down),
     cmocka_unit_test_setup_teardown (test_both_revised, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (test_files_and_actions_go_along, set_up, tear_down),
     cmocka_unit_test_setup_teardown (test_chosen_items, set_up, tear_down),
     cmocka_unit_test_setup_teardown (test_missing_earlier_revisions, set_up, tear_down),
     cmocka_unit_test_setup_teardown (test_the_same_name, set_up, tear_down),
