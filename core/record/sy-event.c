@@ -376,17 +376,72 @@ sy_hash_of (gconstpointer data, gsize size, SyHash *out)
     g_error ("libcrypto cannot work out SHA-256");
 }
 
-void
-sy_chain_link (const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out)
+#define LINE_BYTES (sizeof CHAIN_TAG - 1 + SY_HASH_BYTES + NUMBER_BYTES + SY_HASH_BYTES)
+
+/* What the hash of a line is taken over. */
+static void
+put_line (guint8 *line, const SyHash *previous, guint64 number, const SyHash *event_hash)
 {
   const gsize tag = sizeof CHAIN_TAG - 1;
-  guint8 line[sizeof CHAIN_TAG - 1 + SY_HASH_BYTES + NUMBER_BYTES + SY_HASH_BYTES];
 
   memcpy (line, CHAIN_TAG, tag);
   memcpy (line + tag, previous->bytes, SY_HASH_BYTES);
   put_number (line + tag + SY_HASH_BYTES, number);
   memcpy (line + tag + SY_HASH_BYTES + NUMBER_BYTES, event_hash->bytes, SY_HASH_BYTES);
+}
+
+void
+sy_chain_link (const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out)
+{
+  guint8 line[LINE_BYTES];
+
+  put_line (line, previous, number, event_hash);
   sy_hash_of (line, sizeof line, out);
+}
+
+struct SyHasher
+{
+  EVP_MD *algorithm;
+  EVP_MD_CTX *context;
+};
+
+SyHasher *
+sy_hasher_new (void)
+{
+  SyHasher *hasher = g_new0 (SyHasher, 1);
+
+  hasher->algorithm = EVP_MD_fetch (NULL, "SHA256", NULL);
+  hasher->context = EVP_MD_CTX_new ();
+  if (hasher->algorithm == NULL || hasher->context == NULL)
+    g_error ("libcrypto cannot work out SHA-256");
+  return hasher;
+}
+
+void
+sy_hasher_free (SyHasher *hasher)
+{
+  if (hasher == NULL)
+    return;
+  EVP_MD_CTX_free (hasher->context);
+  EVP_MD_free (hasher->algorithm);
+  g_free (hasher);
+}
+
+void
+sy_hasher_run (SyHasher *hasher, gconstpointer data, gsize size, SyHash *out)
+{
+  if (EVP_DigestInit_ex (hasher->context, hasher->algorithm, NULL) != 1
+      || EVP_DigestUpdate (hasher->context, data, size) != 1 || EVP_DigestFinal_ex (hasher->context, out->bytes, NULL) != 1)
+    g_error ("libcrypto cannot work out SHA-256");
+}
+
+void
+sy_hasher_link (SyHasher *hasher, const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out)
+{
+  guint8 line[LINE_BYTES];
+
+  put_line (line, previous, number, event_hash);
+  sy_hasher_run (hasher, line, sizeof line, out);
 }
 
 void

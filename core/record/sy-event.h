@@ -96,6 +96,14 @@ void sy_chain_next (const SyHash *previous, guint64 number, GBytes *event, SyHas
 /* The same where only the SHA-256 of the event's bytes is known. */
 void sy_chain_link (const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out);
 void sy_hash_of (gconstpointer data, gsize size, SyHash *out); /* plain SHA-256 (libcrypto) */
+
+/* The same two for many lines in a row, without asking libcrypto for its algorithm each time. One thread. */
+typedef struct SyHasher SyHasher;
+SyHasher *sy_hasher_new (void);
+void sy_hasher_free (SyHasher *hasher); /* NULL is fine */
+void sy_hasher_run (SyHasher *hasher, gconstpointer data, gsize size, SyHash *out);
+void sy_hasher_link (SyHasher *hasher, const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out);
+
 char *sy_hash_text (const SyHash *hash);                       /* 64 hex digits, new string */
 gboolean sy_hash_from_text (const char *text, SyHash *out);
 

@@ -2,31 +2,9 @@
 #include <math.h>
 #include <string.h>
 
-#include "sy-store-private.h"
+#include "sy-store-memory-private.h"
 
 /* A store that is gone when it is closed: for trying things out, and the second opinion in the tests. */
-
-typedef struct
-{
-  SyHash hash;
-  SyEvent *event;
-} Line;
-
-typedef struct
-{
-  SyTask *task;
-  guint64 number; /* line that touched it last */
-  char *words;
-  char *name_key;
-} Seat;
-
-typedef struct
-{
-  SyStore parent;
-  GPtrArray *lines;   /* of Line; line 1 at 0      */
-  GPtrArray *seats;   /* of Seat, oldest first     */
-  GHashTable *by_id;  /* id → Seat; borrows both   */
-} MemoryStore;
 
 static void
 line_free (gpointer data)
@@ -68,6 +46,16 @@ touch (MemoryStore *self, const char *item, guint64 number)
 }
 
 static void
+keep_words (Seat *seat, guint64 number)
+{
+  seat->number = number;
+  g_free (seat->words);
+  seat->words = sy_store_fold (seat->task->search_text);
+  g_free (seat->name_key);
+  seat->name_key = sy_store_name_key (seat->task->name);
+}
+
+static void
 project_revision (MemoryStore *self, const SyEvent *event, guint64 number)
 {
   Seat *seat = g_hash_table_lookup (self->by_id, event->item);
@@ -77,15 +65,23 @@ project_revision (MemoryStore *self, const SyEvent *event, guint64 number)
       seat = g_new0 (Seat, 1);
       seat->task = sy_task_apply (NULL, event);
       g_ptr_array_add (self->seats, seat);
+      seat->task->seat = self->seats->len;
       g_hash_table_insert (self->by_id, seat->task->id, seat);
     }
   else
     seat->task = sy_task_apply (seat->task, event);
-  seat->number = number;
-  g_free (seat->words);
-  seat->words = sy_store_fold (seat->task->search_text);
-  g_free (seat->name_key);
-  seat->name_key = sy_store_name_key (seat->task->name);
+  keep_words (seat, number);
+}
+
+static void
+project_deed (MemoryStore *self, const SyEvent *event, guint64 number)
+{
+  Seat *seat = g_hash_table_lookup (self->by_id, event->item);
+
+  if (seat == NULL)
+    return;
+  seat->task = sy_task_apply (seat->task, event);
+  keep_words (seat, number);
 }
 
 static void
@@ -100,12 +96,14 @@ project (MemoryStore *self, const SyEvent *event, guint64 number)
       project_revision (self, event, number);
       break;
     case SY_EVENT_ATTACHMENT:
+      touch (self, event->item, number);
+      break;
     case SY_EVENT_SIGNATURE:
     case SY_EVENT_ACTION:
     case SY_EVENT_REVIEW:
     case SY_EVENT_RETIREMENT:
     case SY_EVENT_TOLD:
-      touch (self, event->item, number);
+      project_deed (self, event, number);
       break;
     }
 }
@@ -279,7 +277,7 @@ memory_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFunc
     {
       const SyEvent *event = ((Line *) g_ptr_array_index (self->lines, i))->event;
 
-      if (event->kind == kind && strcmp (event->item, item) == 0
+      if ((kind == 0 || event->kind == kind) && strcmp (event->item, item) == 0
           && !show_line (self, i, func, user_data))
         break;
     }
@@ -372,6 +370,67 @@ memory_policy (SyStore *store, G_GNUC_UNUSED GError **error)
   return NULL;
 }
 
+static GArray *
+memory_search (SyStore *store, const char *words, G_GNUC_UNUSED GError **error)
+{
+  MemoryStore *self = (MemoryStore *) store;
+  GArray *seats = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  for (guint i = 0; i < self->seats->len; i++)
+    {
+      gint64 seat = i + 1;
+
+      if (has_words (g_ptr_array_index (self->seats, i), words))
+        g_array_append_val (seats, seat);
+    }
+  return seats;
+}
+
+static gboolean
+memory_lists_end (SyStore *store, guint64 *last)
+{
+  MemoryStore *self = (MemoryStore *) store;
+
+  *last = 0;
+  for (guint i = 0; i < self->seats->len; i++)
+    *last = MAX (*last, ((Seat *) g_ptr_array_index (self->seats, i))->number);
+  return TRUE;
+}
+
+/* Nobody else has its lists in hand: they cannot differ, and are made anew all the same. */
+static gboolean
+memory_rebuild (SyStore *store, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error)
+{
+  MemoryStore *self = (MemoryStore *) store;
+  g_autoptr (GPtrArray) actions = NULL;
+  g_autoptr (GPtrArray) before = g_steal_pointer (&self->seats);
+
+  self->seats = g_ptr_array_new_with_free_func (seat_free);
+  g_hash_table_remove_all (self->by_id);
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      if (!sy_store_go_on (progress, i, self->lines->len, user_data, error))
+        {
+          g_ptr_array_unref (self->seats);
+          self->seats = g_steal_pointer (&before);
+          g_hash_table_remove_all (self->by_id);
+          for (guint j = 0; j < self->seats->len; j++)
+            {
+              Seat *seat = g_ptr_array_index (self->seats, j);
+
+              g_hash_table_insert (self->by_id, seat->task->id, seat);
+            }
+          return FALSE;
+        }
+      project (self, ((Line *) g_ptr_array_index (self->lines, i))->event, i + 1);
+    }
+  actions = sy_memory_store_actions (store, &(SyActionFilter) { 0 }, NULL);
+  out->items = self->seats->len;
+  out->actions = actions->len;
+  out->lines = self->lines->len;
+  return TRUE;
+}
+
 SyStore *
 sy_store_memory_new (void)
 {
@@ -385,6 +444,17 @@ sy_store_memory_new (void)
     .changed_since = memory_changed_since,
     .find = memory_find,
     .policy = memory_policy,
+    .search = memory_search,
+    .scan_raw = sy_memory_store_scan_raw,
+    .lists_end = memory_lists_end,
+    .rebuild = memory_rebuild,
+    .journal = sy_memory_store_journal,
+    .journal_count = sy_memory_store_journal_count,
+    .people = sy_memory_store_people,
+    .actions = sy_memory_store_actions,
+    .find_action = sy_memory_store_find_action,
+    .as_at = sy_memory_store_as_at,
+    .head_as_at = sy_memory_store_head_as_at,
   };
   MemoryStore *self = g_new0 (MemoryStore, 1);
 

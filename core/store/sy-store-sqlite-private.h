@@ -7,14 +7,14 @@
 
 #include "sy-store-private.h"
 
-/* Topics: the file, its statements, rows of tasks, the projection, older formats */
+/* Topics: the file, its statements, rows, the projection, making it anew, older formats */
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3, sqlite3_close)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 
 /* "Stly": says in the file's header whose it is. */
 #define SY_SQLITE_APPLICATION_ID 0x53746C79
-#define SY_SQLITE_SCHEMA_VERSION 2
+#define SY_SQLITE_SCHEMA_VERSION 3
 
 /* SQL that makes a record, and that which makes the projection of an older one anew, empty. */
 extern const char sy_sqlite_schema[];
@@ -46,8 +46,11 @@ typedef enum
   SQL_INSERT_LINE,
   SQL_SCAN,
   SQL_SCAN_ITEM,
+  SQL_SCAN_RAW,
+  SQL_LINE,
   SQL_POLICY,
-  SQL_SEAT,
+  N_JOURNAL_SQL, /* so far of the journal alone; the others need the projection */
+  SQL_SEAT = N_JOURNAL_SQL,
   SQL_TASK_BY_ID,
   SQL_TASK_BY_NAME,
   SQL_KINDS_OF_NAME,
@@ -55,6 +58,15 @@ typedef enum
   SQL_PUT_WORDS,
   SQL_TOUCH_TASK,
   SQL_CHANGED_SINCE,
+  SQL_WORDS,
+  SQL_LISTS_END,
+  SQL_PUT_ENTRY,
+  SQL_PEOPLE,
+  SQL_AS_AT,
+  SQL_HEAD_AS_AT,
+  SQL_ACTION_BY_ID,
+  SQL_PUT_ACTION,
+  SQL_ACTIONS,
   SQL_LIST,
   SQL_SEARCH = SQL_LIST + 3, /* both: one for each SyTaskOrder */
   N_SQL = SQL_SEARCH + 3,
@@ -82,7 +94,9 @@ end_use (Use *use)
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Use, end_use)
 
-/* Prepared beforehand, so that a record of which a part is missing is found when it is opened. */
+/* Prepared beforehand, so that a record of which a part is missing is found when it is opened: those of the journal, or
+   all. */
+gboolean sy_sqlite_prepare_journal (SqliteStore *self, GError **error);
 gboolean sy_sqlite_prepare_all (SqliteStore *self, GError **error);
 void sy_sqlite_forget_statements (SqliteStore *self);
 /* A statement of its own, for what may be nested; finalize it. */
@@ -94,13 +108,39 @@ gboolean sy_sqlite_prepare (SqliteStore *self, Sql which, sqlite3_stmt **stateme
   "id, name, place, method, units, verdict, index_value, index_unbounded, index_symbol, mass_kg," \
   " persons, lifts_per_day, rank_value, rank_unbounded, revision, clash, lineage, done_by, why," \
   " done_at, search_text, item_kind, valid_until, mass_with_allowance_kg, cg_x_mm, cg_y_mm, cg_z_mm," \
-  " machine, storage, gear_kind, identity, wll_kg, due, withdrawn"
+  " machine, storage, gear_kind, identity, wll_kg, due, withdrawn, condition, role, edition, policy, program," \
+  " loosened, begun, signed_revision, signed_by, signed_role, signed_when, signed_own, open_actions, n_open," \
+  " action_due, review_due, review_trigger, retired, told_revision"
+/* How many these are; the seat stands behind them where a task is read. */
+#define SY_SQLITE_N_TASK_COLUMNS 53
 
 /* The task in the row that a statement stands on; NULL when it is none of ours. */
 SyTask *sy_sqlite_take_task (sqlite3_stmt *statement);
 /* @seat 0: a new one. */
 void sy_sqlite_bind_task (sqlite3_stmt *statement, const SyTask *task, guint64 line, gint64 seat);
 void sy_sqlite_bind_text (sqlite3_stmt *statement, int place, const char *text);
+
+/* The lists of the journal's lines and of actions. */
+gboolean sy_sqlite_put_entry (SqliteStore *self, const SyEvent *event, const char *verdict, guint64 line, GError **error);
+gboolean sy_sqlite_project_action (SqliteStore *self, const SyEvent *event, guint64 line, GError **error);
+GPtrArray *sy_sqlite_journal (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit, GError **error);
+gboolean sy_sqlite_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 *count, GError **error);
+char **sy_sqlite_people (SyStore *store, GError **error);
+GPtrArray *sy_sqlite_actions (SyStore *store, const SyActionFilter *filter, GError **error);
+SyAction *sy_sqlite_find_action (SyStore *store, const char *id, GError **error);
+
+/* An earlier day. */
+GPtrArray *sy_sqlite_as_at (SyStore *store, const char *day, SyProgressFunc progress, gpointer user_data, GError **error);
+gboolean sy_sqlite_head_as_at (SyStore *store, const char *day, SyHead *head, GError **error);
+
+/* The event in the row of a statement, its bytes in @column; NULL with the error. */
+SyEvent *sy_sqlite_take_event (SqliteStore *self, sqlite3_stmt *statement, int column, guint64 number, GError **error);
+gboolean sy_sqlite_take_hash (sqlite3_stmt *statement, int column, SyHash *hash);
+
+/* Drops the projection, whatever is left of it, and makes it anew from the journal. Inside a transaction; afterwards no
+   statement is prepared. @progress may be NULL. */
+gboolean sy_sqlite_project_all (SqliteStore *self, SyProgressFunc progress, gpointer user_data, GError **error);
+gboolean sy_sqlite_rebuild (SyStore *store, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error);
 
 /* For a row that sy_sqlite_take_task() would not take; FALSE. */
 gboolean sy_sqlite_fail_task (SqliteStore *self, GError **error);
@@ -119,5 +159,8 @@ gboolean sy_sqlite_project (SqliteStore *self, const SyEvent *event, guint64 lin
  * transaction; one of this format is left alone. No statement is prepared before or after.
  */
 gboolean sy_sqlite_upgrade (SqliteStore *self, GError **error);
+
+/* SQL that returns nothing, in a transaction that the caller holds. */
+gboolean sy_sqlite_run (SqliteStore *self, const char *sql, GError **error);
 
 #endif

@@ -71,27 +71,54 @@ put_words (SqliteStore *self, const SyTask *task, gint64 seat, GError **error)
 }
 
 static gboolean
-project_revision (SqliteStore *self, const SyEvent *event, guint64 line, GError **error)
+put_state (SqliteStore *self, const SyTask *task, guint64 line, GError **error)
 {
-  g_autoptr (SyTask) task = NULL;
   gint64 seat;
 
-  if (!sy_sqlite_fetch_task (self, SQL_TASK_BY_ID, event->item, NULL, &task, error))
-    return FALSE;
-  task = sy_task_apply (g_steal_pointer (&task), event);
   return find_seat (self, task->id, &seat, error) && put_task (self, task, line, &seat, error)
          && put_words (self, task, seat, error);
 }
 
+static gboolean
+project_revision (SqliteStore *self, const SyEvent *event, guint64 line, GError **error)
+{
+  g_autoptr (SyTask) task = NULL;
+
+  if (!sy_sqlite_fetch_task (self, SQL_TASK_BY_ID, event->item, NULL, &task, error))
+    return FALSE;
+  task = sy_task_apply (g_steal_pointer (&task), event);
+  return put_state (self, task, line, error) && sy_sqlite_put_entry (self, event, sy_verdict_id (task->verdict), line, error);
+}
+
+/* What is done about an item that is not there is a line of the journal, and changes nothing else. */
+static gboolean
+project_deed (SqliteStore *self, const SyEvent *event, guint64 line, GError **error)
+{
+  g_autoptr (SyTask) task = NULL;
+
+  if (!sy_sqlite_fetch_task (self, SQL_TASK_BY_ID, event->item, NULL, &task, error))
+    return FALSE;
+  if (task != NULL)
+    {
+      task = sy_task_apply (g_steal_pointer (&task), event);
+      if (!put_state (self, task, line, error))
+        return FALSE;
+    }
+  return (event->kind != SY_EVENT_ACTION || sy_sqlite_project_action (self, event, line, error))
+         && sy_sqlite_put_entry (self, event, "", line, error);
+}
+
 /* A file that belongs to an item is a touch of it, and changes nothing else. */
 static gboolean
-touch (SqliteStore *self, const char *item, guint64 line, GError **error)
+touch (SqliteStore *self, const SyEvent *event, guint64 line, GError **error)
 {
   g_autoptr (Use) use = self->statements[SQL_TOUCH_TASK];
 
-  sy_sqlite_bind_text (use, 1, item);
+  sy_sqlite_bind_text (use, 1, event->item);
   sqlite3_bind_int64 (use, 2, (gint64) line);
-  return sqlite3_step (use) == SQLITE_DONE || fail (self, SY_STORE_ERROR_WRITE, error);
+  if (sqlite3_step (use) != SQLITE_DONE)
+    return fail (self, SY_STORE_ERROR_WRITE, error);
+  return sy_sqlite_put_entry (self, event, "", line, error);
 }
 
 gboolean
@@ -101,16 +128,17 @@ sy_sqlite_project (SqliteStore *self, const SyEvent *event, guint64 line, GError
     {
     case SY_EVENT_POLICY:
     case SY_EVENT_IMPORT:
-      return TRUE;
+      return sy_sqlite_put_entry (self, event, "", line, error);
     case SY_EVENT_REVISION:
       return project_revision (self, event, line, error);
     case SY_EVENT_ATTACHMENT:
+      return touch (self, event, line, error);
     case SY_EVENT_SIGNATURE:
     case SY_EVENT_ACTION:
     case SY_EVENT_REVIEW:
     case SY_EVENT_RETIREMENT:
     case SY_EVENT_TOLD:
-      return touch (self, event->item, line, error);
+      return project_deed (self, event, line, error);
     }
   g_assert_not_reached ();
 }

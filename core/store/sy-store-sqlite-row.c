@@ -47,7 +47,55 @@ take_detail (sqlite3_stmt *statement, int column, SyItemDetail *detail)
   detail->identity = dup_text (statement, column++);
   detail->wll_kg = take_number (statement, column++);
   detail->due = dup_text (statement, column++);
-  detail->withdrawn = sqlite3_column_int (statement, column) != 0;
+  detail->withdrawn = sqlite3_column_int (statement, column++) != 0;
+  detail->condition = dup_text (statement, column);
+}
+
+/* What was done about the item besides revising it, and under what it was judged. */
+static void
+take_standing (sqlite3_stmt *statement, int column, SyTask *task)
+{
+  task->role = dup_text (statement, column++);
+  task->edition = sqlite3_column_int64 (statement, column++);
+  task->policy = dup_text (statement, column++);
+  task->program = dup_text (statement, column++);
+  task->loosened = sqlite3_column_int (statement, column++) != 0;
+  task->begun = dup_text (statement, column++);
+  task->signed_revision = sqlite3_column_int64 (statement, column++);
+  task->signed_by = dup_text (statement, column++);
+  task->signed_role = dup_text (statement, column++);
+  task->signed_when = dup_text (statement, column++);
+  task->signed_own = sqlite3_column_int (statement, column++) != 0;
+  task->open_actions = dup_text (statement, column++);
+  task->n_open = sqlite3_column_int64 (statement, column++);
+  task->action_due = dup_text (statement, column++);
+  task->review_due = dup_text (statement, column++);
+  task->review_trigger = dup_text (statement, column++);
+  task->retired = sqlite3_column_int (statement, column++) != 0;
+  task->told_revision = sqlite3_column_int64 (statement, column);
+}
+
+static void
+bind_standing (sqlite3_stmt *statement, int place, const SyTask *task)
+{
+  sy_sqlite_bind_text (statement, place++, task->role);
+  sqlite3_bind_int64 (statement, place++, task->edition);
+  sy_sqlite_bind_text (statement, place++, task->policy);
+  sy_sqlite_bind_text (statement, place++, task->program);
+  sqlite3_bind_int (statement, place++, task->loosened ? 1 : 0);
+  sy_sqlite_bind_text (statement, place++, task->begun);
+  sqlite3_bind_int64 (statement, place++, task->signed_revision);
+  sy_sqlite_bind_text (statement, place++, task->signed_by);
+  sy_sqlite_bind_text (statement, place++, task->signed_role);
+  sy_sqlite_bind_text (statement, place++, task->signed_when);
+  sqlite3_bind_int (statement, place++, task->signed_own ? 1 : 0);
+  sy_sqlite_bind_text (statement, place++, task->open_actions);
+  sqlite3_bind_int64 (statement, place++, task->n_open);
+  sy_sqlite_bind_text (statement, place++, task->action_due);
+  sy_sqlite_bind_text (statement, place++, task->review_due);
+  sy_sqlite_bind_text (statement, place++, task->review_trigger);
+  sqlite3_bind_int (statement, place++, task->retired ? 1 : 0);
+  sqlite3_bind_int64 (statement, place, task->told_revision);
 }
 
 static void
@@ -62,7 +110,8 @@ bind_detail (sqlite3_stmt *statement, int place, const SyItemDetail *detail)
   sy_sqlite_bind_text (statement, place++, detail->identity);
   bind_number (statement, place++, detail->wll_kg);
   sy_sqlite_bind_text (statement, place++, detail->due);
-  sqlite3_bind_int (statement, place, detail->withdrawn ? 1 : 0);
+  sqlite3_bind_int (statement, place++, detail->withdrawn ? 1 : 0);
+  sy_sqlite_bind_text (statement, place, detail->condition);
 }
 
 void
@@ -102,6 +151,8 @@ sy_sqlite_take_task (sqlite3_stmt *statement)
   task->item_kind = dup_text (statement, 21);
   task->valid_until = dup_text (statement, 22);
   take_detail (statement, 23, &task->detail);
+  take_standing (statement, 35, task);
+  task->seat = sqlite3_column_int64 (statement, SY_SQLITE_N_TASK_COLUMNS);
   return task;
 }
 
@@ -138,4 +189,5 @@ sy_sqlite_bind_task (sqlite3_stmt *statement, const SyTask *task, guint64 line, 
   sy_sqlite_bind_text (statement, 25, task->item_kind);
   sy_sqlite_bind_text (statement, 26, task->valid_until);
   bind_detail (statement, 27, &task->detail);
+  bind_standing (statement, 39, task);
 }

@@ -101,8 +101,8 @@ ask_version (SqliteStore *self, int *version, GError **error)
   return TRUE;
 }
 
-static gboolean
-run (SqliteStore *self, const char *sql, GError **error)
+gboolean
+sy_sqlite_run (SqliteStore *self, const char *sql, GError **error)
 {
   if (sqlite3_exec (self->db, sql, NULL, NULL, NULL) == SQLITE_OK)
     return TRUE;
@@ -110,34 +110,6 @@ run (SqliteStore *self, const char *sql, GError **error)
   if (sqlite3_errcode (self->db) == SQLITE_ERROR)
     return sy_sqlite_fail_corrupt (self->path, sqlite3_errmsg (self->db), error);
   return sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
-}
-
-typedef struct
-{
-  SqliteStore *store;
-  GError *error;
-} Rebuild;
-
-static gboolean
-rebuild_cb (const SyLine *line, gpointer user_data)
-{
-  Rebuild *rebuild = user_data;
-
-  return sy_sqlite_project (rebuild->store, line->event, line->number, &rebuild->error);
-}
-
-static gboolean
-rebuild_projection (SqliteStore *self, GError **error)
-{
-  Rebuild rebuild = { .store = self };
-  gboolean done = run (self, sy_sqlite_schema_renewed, error) && sy_sqlite_prepare_all (self, error)
-                  && self->parent.backend->scan (&self->parent, 1, rebuild_cb, &rebuild, error);
-
-  sy_sqlite_forget_statements (self);
-  if (rebuild.error == NULL)
-    return done;
-  g_propagate_error (error, rebuild.error);
-  return FALSE;
 }
 
 /* Inside the transaction. Another program may have been quicker: then there is nothing to do. */
@@ -150,11 +122,11 @@ upgrade (SqliteStore *self, GError **error)
   if (!ask_version (self, &version, error))
     return FALSE;
   if (version == SY_SQLITE_SCHEMA_VERSION)
-    return run (self, "COMMIT", error);
+    return sy_sqlite_run (self, "COMMIT", error);
   copy = make_copy_file (self->path, error);
   if (copy == NULL)
     return FALSE;
-  if (fill_copy (self, copy, error) && rebuild_projection (self, error) && run (self, "COMMIT", error))
+  if (fill_copy (self, copy, error) && sy_sqlite_project_all (self, NULL, NULL, error) && sy_sqlite_run (self, "COMMIT", error))
     return TRUE;
   g_unlink (copy);
   return FALSE;
@@ -169,7 +141,7 @@ sy_sqlite_upgrade (SqliteStore *self, GError **error)
     return FALSE;
   if (version == SY_SQLITE_SCHEMA_VERSION)
     return TRUE;
-  if (!run (self, "BEGIN IMMEDIATE", error))
+  if (!sy_sqlite_run (self, "BEGIN IMMEDIATE", error))
     return FALSE;
   if (upgrade (self, error))
     return TRUE;

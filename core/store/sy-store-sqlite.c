@@ -34,8 +34,8 @@ run (SqliteStore *self, Sql which, GError **error)
   return sqlite3_step (use) == SQLITE_DONE || fail (self, SY_STORE_ERROR_WRITE, error);
 }
 
-static gboolean
-take_hash (sqlite3_stmt *statement, int column, SyHash *hash)
+gboolean
+sy_sqlite_take_hash (sqlite3_stmt *statement, int column, SyHash *hash)
 {
   if (sqlite3_column_bytes (statement, column) != SY_HASH_BYTES)
     return FALSE;
@@ -68,19 +68,28 @@ fetch_tasks (SqliteStore *self, Use *use, GError **error)
   return g_steal_pointer (&tasks);
 }
 
+SyEvent *
+sy_sqlite_take_event (SqliteStore *self, sqlite3_stmt *statement, int column, guint64 number, GError **error)
+{
+  g_autoptr (GError) reason = NULL;
+  g_autoptr (GBytes) bytes = g_bytes_new (sqlite3_column_blob (statement, column),
+                                          (gsize) sqlite3_column_bytes (statement, column));
+  SyEvent *event = sy_event_decode (bytes, &reason);
+
+  if (event == NULL)
+    fail_line (self, number, reason->message, error);
+  return event;
+}
+
 static SyEvent *
 take_event (SqliteStore *self, sqlite3_stmt *statement, SyLine *line, GError **error)
 {
-  g_autoptr (GError) reason = NULL;
-  g_autoptr (GBytes) bytes = g_bytes_new (sqlite3_column_blob (statement, 2),
-                                          (gsize) sqlite3_column_bytes (statement, 2));
-  SyEvent *event = sy_event_decode (bytes, &reason);
+  SyEvent *event;
 
   line->number = (guint64) sqlite3_column_int64 (statement, 0);
+  event = sy_sqlite_take_event (self, statement, 2, line->number, error);
   line->event = event;
-  if (event == NULL)
-    fail_line (self, line->number, reason->message, error);
-  else if (!take_hash (statement, 1, &line->hash))
+  if (event != NULL && !sy_sqlite_take_hash (statement, 1, &line->hash))
     {
       fail_line (self, line->number, "its hash has the wrong length", error);
       g_clear_pointer (&event, sy_event_free);
@@ -134,7 +143,7 @@ read_head (SqliteStore *self, SyHead *head, GError **error)
   if (status != SQLITE_ROW)
     return fail (self, SY_STORE_ERROR_OPEN, error);
   head->number = (guint64) sqlite3_column_int64 (use, 0);
-  return take_hash (use, 1, &head->hash)
+  return sy_sqlite_take_hash (use, 1, &head->hash)
          || fail_line (self, head->number, "its hash has the wrong length", error);
 }
 
@@ -230,6 +239,58 @@ sqlite_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFunc
   return show_lines (self, statement, func, user_data, error);
 }
 
+static void
+take_raw (sqlite3_stmt *statement, SyRawLine *line)
+{
+  *line = (SyRawLine) { .number = (guint64) sqlite3_column_int64 (statement, 0) };
+  if (sqlite3_column_type (statement, 1) == SQLITE_BLOB)
+    {
+      line->hash = sqlite3_column_blob (statement, 1);
+      line->hash_size = (gsize) sqlite3_column_bytes (statement, 1);
+    }
+  line->kind_is_number = sqlite3_column_type (statement, 2) == SQLITE_INTEGER;
+  line->kind = sqlite3_column_int64 (statement, 2);
+  if (sqlite3_column_type (statement, 3) == SQLITE_TEXT)
+    {
+      line->item = (const char *) sqlite3_column_text (statement, 3);
+      line->item_size = (gsize) sqlite3_column_bytes (statement, 3);
+    }
+  if (sqlite3_column_type (statement, 4) == SQLITE_BLOB)
+    {
+      line->event = sqlite3_column_blob (statement, 4);
+      line->event_size = (gsize) sqlite3_column_bytes (statement, 4);
+    }
+}
+
+static gboolean
+sqlite_scan_raw (SyStore *store, SyRawFunc func, gpointer user_data, GError **error)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  g_autoptr (Use) use = use_cached (self, SQL_SCAN_RAW);
+  SyRawLine line;
+  int status;
+
+  while ((status = sqlite3_step (use)) == SQLITE_ROW)
+    {
+      take_raw (use, &line);
+      if (!func (&line, user_data))
+        return TRUE;
+    }
+  return status == SQLITE_DONE || fail (self, SY_STORE_ERROR_OPEN, error);
+}
+
+static gboolean
+sqlite_lists_end (SyStore *store, guint64 *last)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  g_autoptr (sqlite3_stmt) statement = NULL;
+
+  if (!sy_sqlite_prepare (self, SQL_LISTS_END, &statement) || sqlite3_step (statement) != SQLITE_ROW)
+    return FALSE;
+  *last = (guint64) MAX (sqlite3_column_int64 (statement, 0), 0);
+  return TRUE;
+}
+
 /* Words have neither quotes nor signs in them, and in quotes AND and NEAR are words too. */
 static char *
 write_match (const char *words)
@@ -263,6 +324,28 @@ sqlite_list (SyStore *store, const SyTaskFilter *filter, const char *words, guin
       sy_sqlite_bind_text (use, 4, match);
     }
   return fetch_tasks (self, use, error);
+}
+
+static GArray *
+sqlite_search (SyStore *store, const char *words, GError **error)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  g_autoptr (Use) use = use_cached (self, SQL_WORDS);
+  g_autoptr (GArray) seats = g_array_new (FALSE, FALSE, sizeof (gint64));
+  g_autofree char *match = write_match (words);
+  int status;
+
+  sy_sqlite_bind_text (use, 1, match);
+  while ((status = sqlite3_step (use)) == SQLITE_ROW)
+    {
+      gint64 seat = sqlite3_column_int64 (use, 0);
+
+      g_array_append_val (seats, seat);
+    }
+  if (status == SQLITE_DONE)
+    return g_steal_pointer (&seats);
+  fail (self, SY_STORE_ERROR_OPEN, error);
+  return NULL;
 }
 
 static GPtrArray *
@@ -341,7 +424,8 @@ look_at_index (SqliteStore *self, dev_t *device, ino_t *inode)
 static gboolean
 set_up (SqliteStore *self, GError **error)
 {
-  if (!sy_sqlite_upgrade (self, error) || !sy_sqlite_prepare_all (self, error))
+  if (!sy_sqlite_upgrade (self, error)
+      || !(self->parent.bare ? sy_sqlite_prepare_journal : sy_sqlite_prepare_all) (self, error))
     return FALSE;
   look_at_index (self, &self->index_device, &self->index_inode);
   return TRUE;
@@ -389,7 +473,7 @@ sqlite_renew (SyStore *store, GError **error)
 }
 
 SyStore *
-sy_store_sqlite_open (const char *path, GError **error)
+sy_store_sqlite_open (const char *path, gboolean bare, GError **error)
 {
   static const SyStoreBackend backend = {
     .close = sqlite_close,
@@ -402,6 +486,17 @@ sy_store_sqlite_open (const char *path, GError **error)
     .changed_since = sqlite_changed_since,
     .find = sqlite_find,
     .policy = sqlite_policy,
+    .search = sqlite_search,
+    .scan_raw = sqlite_scan_raw,
+    .lists_end = sqlite_lists_end,
+    .rebuild = sy_sqlite_rebuild,
+    .journal = sy_sqlite_journal,
+    .journal_count = sy_sqlite_journal_count,
+    .people = sy_sqlite_people,
+    .actions = sy_sqlite_actions,
+    .find_action = sy_sqlite_find_action,
+    .as_at = sy_sqlite_as_at,
+    .head_as_at = sy_sqlite_head_as_at,
   };
   sqlite3 *db = sy_sqlite_open (path, error);
   SqliteStore *self;
@@ -410,6 +505,7 @@ sy_store_sqlite_open (const char *path, GError **error)
     return NULL;
   self = g_new0 (SqliteStore, 1);
   self->parent.backend = &backend;
+  self->parent.bare = bare;
   self->db = db;
   self->path = g_strdup (path);
   if (!set_up (self, error))

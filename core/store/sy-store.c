@@ -35,9 +35,7 @@ make_entry (const SyEvent *event, GError **error)
   if (copy->kind != SY_EVENT_POLICY && copy->kind != SY_EVENT_IMPORT && *copy->item == '\0')
     {
       g_set_error_literal (error, SY_STORE_ERROR, SY_STORE_ERROR_WRITE,
-                           copy->kind == SY_EVENT_REVISION
-                             ? "Nothing was recorded: a revision must name its task."
-                             : "Nothing was recorded: an attachment must name what it belongs to.");
+                           "Nothing was recorded: what is done must name the item that it is about.");
       return NULL;
     }
   entry = g_new0 (SyEntry, 1);
@@ -68,12 +66,24 @@ check_thread (SyStore *store)
   g_assert (store->owner == g_thread_self ());
 }
 
-/* What every call but close begins with. */
-static gboolean
-enter (SyStore *store, GError **error)
+gboolean
+sy_store_enter (SyStore *store, GError **error)
 {
   check_thread (store);
   return store->scans > 0 || store->backend->renew == NULL || store->backend->renew (store, error);
+}
+
+/* What every call that needs the lists begins with, and every one that writes. */
+static gboolean
+enter (SyStore *store, GError **error)
+{
+  if (!sy_store_enter (store, error))
+    return FALSE;
+  if (!store->bare)
+    return TRUE;
+  g_set_error_literal (error, SY_STORE_ERROR, SY_STORE_ERROR_CORRUPT,
+                       "The record was opened for its journal alone. Its lists are to be made anew from it first.");
+  return FALSE;
 }
 
 gboolean
@@ -110,8 +120,8 @@ sy_store_fail_ambiguous (GError **error, const char *name, const char *kind, con
   return FALSE;
 }
 
-SyStore *
-sy_store_open (const char *uri, GError **error)
+static SyStore *
+open_store (const char *uri, gboolean bare, GError **error)
 {
   SyStore *store;
 
@@ -121,10 +131,22 @@ sy_store_open (const char *uri, GError **error)
                            "No file was named for the record.");
       return NULL;
     }
-  store = strcmp (uri, "memory:") == 0 ? sy_store_memory_new () : sy_store_sqlite_open (uri, error);
+  store = strcmp (uri, "memory:") == 0 ? sy_store_memory_new () : sy_store_sqlite_open (uri, bare, error);
   if (store != NULL)
     store->owner = g_thread_self ();
   return store;
+}
+
+SyStore *
+sy_store_open (const char *uri, GError **error)
+{
+  return open_store (uri, FALSE, error);
+}
+
+SyStore *
+sy_store_open_damaged (const char *uri, GError **error)
+{
+  return open_store (uri, TRUE, error);
 }
 
 void
@@ -139,7 +161,7 @@ sy_store_close (SyStore *store)
 gboolean
 sy_store_head (SyStore *store, SyHead *head, GError **error)
 {
-  return enter (store, error) && store->backend->head (store, head, error);
+  return sy_store_enter (store, error) && store->backend->head (store, head, error);
 }
 
 gboolean
@@ -165,7 +187,7 @@ sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data
 {
   gboolean done;
 
-  if (!enter (store, error))
+  if (!sy_store_enter (store, error))
     return FALSE;
   store->scans++;
   done = store->backend->scan (store, from, func, user_data, error);
@@ -179,7 +201,7 @@ sy_store_scan_item (SyStore *store, const char *item, SyEventKind kind, SyScanFu
 {
   gboolean done;
 
-  if (!enter (store, error))
+  if (!sy_store_enter (store, error))
     return FALSE;
   store->scans++;
   done = store->backend->scan_item (store, item, kind, func, user_data, error);
@@ -216,5 +238,72 @@ sy_store_find (SyStore *store, const char *id_or_name, const char *item_kind, GE
 char *
 sy_store_policy (SyStore *store, GError **error)
 {
-  return enter (store, error) ? store->backend->policy (store, error) : NULL;
+  return sy_store_enter (store, error) ? store->backend->policy (store, error) : NULL;
+}
+
+GArray *
+sy_store_search (SyStore *store, const char *words, GError **error)
+{
+  g_autofree char *folded = NULL;
+
+  if (!enter (store, error))
+    return NULL;
+  folded = sy_store_fold (words);
+  return *folded != '\0' ? store->backend->search (store, folded, error) : NULL;
+}
+
+gboolean
+sy_store_rebuild (SyStore *store, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error)
+{
+  *out = (SyRebuild) { 0 };
+  g_assert (store->scans == 0);
+  if (!sy_store_enter (store, error))
+    return FALSE;
+  out->differences = g_ptr_array_new_with_free_func (g_free);
+  if (store->backend->rebuild (store, progress, user_data, out, error))
+    return TRUE;
+  sy_rebuild_clear (out);
+  return FALSE;
+}
+
+GPtrArray *
+sy_store_journal (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit, GError **error)
+{
+  return enter (store, error) ? store->backend->journal (store, filter, before, limit, error) : NULL;
+}
+
+gboolean
+sy_store_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 *count, GError **error)
+{
+  return enter (store, error) && store->backend->journal_count (store, filter, count, error);
+}
+
+char **
+sy_store_people (SyStore *store, GError **error)
+{
+  return enter (store, error) ? store->backend->people (store, error) : NULL;
+}
+
+GPtrArray *
+sy_store_actions (SyStore *store, const SyActionFilter *filter, GError **error)
+{
+  return enter (store, error) ? store->backend->actions (store, filter, error) : NULL;
+}
+
+SyAction *
+sy_store_find_action (SyStore *store, const char *id, GError **error)
+{
+  return enter (store, error) ? store->backend->find_action (store, id, error) : NULL;
+}
+
+GPtrArray *
+sy_store_as_at (SyStore *store, const char *day, SyProgressFunc progress, gpointer user_data, GError **error)
+{
+  return enter (store, error) ? store->backend->as_at (store, day, progress, user_data, error) : NULL;
+}
+
+gboolean
+sy_store_head_as_at (SyStore *store, const char *day, SyHead *head, GError **error)
+{
+  return enter (store, error) && store->backend->head_as_at (store, day, head, error);
 }

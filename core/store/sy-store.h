@@ -71,6 +71,9 @@ typedef struct
  * Return value: a new store, or NULL with the error set and the file untouched.
  */
 SyStore *sy_store_open (const char *uri, GError **error);
+/* The same for a record whose lists may be damaged: only its head and lines can be asked, and to verify and rebuild; after a
+   rebuild that succeeded, everything. */
+SyStore *sy_store_open_damaged (const char *uri, GError **error);
 void sy_store_close (SyStore *store); /* NULL is fine */
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyStore, sy_store_close)
 

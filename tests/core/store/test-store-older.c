@@ -5,7 +5,7 @@
    three revisions of which two clash. What is expected here is what that edition printed about it. */
 
 #define OLD "format-1.store"
-#define COPY ".before-2"
+#define COPY ".before-3"
 
 static const struct
 {
@@ -125,7 +125,7 @@ an_old_record_opens_as_it_was (void **state)
   assert_old_content (store);
   help_append (store, help_revision ("new", 1, "New", "by-hand", "1", "1"), NULL, NULL, NULL);
   sy_store_close (g_steal_pointer (&store));
-  assert_version (path, 2);
+  assert_version (path, 3);
   store = open_store (path); /* and opens like any other from now on */
   assert_int_equal (help_head (store).number, 8);
 }

@@ -214,7 +214,7 @@ events_go_in_all_or_none (void **state)
   sy_event_set (&unfit->why, "");
   sy_event_set (&unfit->item, "");
   assert_false (sy_store_append (store, &head, events, &untouched, &error));
-  help_assert_error (error, SY_STORE_ERROR_WRITE, "task");
+  help_assert_error (error, SY_STORE_ERROR_WRITE, "must name");
   assert_int_equal (untouched.number, 77);
   assert_int_equal (help_head (store).number, 0);
   help_assert_list (store, NULL, 0, "");
@@ -431,7 +431,7 @@ an_attachment_touches_its_item_and_changes_nothing_else (void **state)
 
   head = help_head (store);
   assert_false (help_try (store, &head, help_attachment ("", "three.pdf"), &error));
-  help_assert_error (error, SY_STORE_ERROR_WRITE, "attachment");
+  help_assert_error (error, SY_STORE_ERROR_WRITE, "must name");
 }
 
 static void

@@ -1,0 +1,211 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-store-sqlite-private.h"
+
+#include <string.h>
+
+/* The record at the end of an earlier day. Of the revisions before an item's last, only what the list of lines says of them
+   matters; so only the last is read whole. */
+
+/* One line that counts. */
+typedef struct
+{
+  guint64 number;
+  SyEventKind kind;
+  guint item; /* place among the items */
+  gint64 revision, base;
+  char *by, *when;
+  gboolean from_elsewhere;
+} Step;
+
+typedef struct
+{
+  GArray *steps;      /* of Step                                  */
+  GPtrArray *ids;     /* of char *                                */
+  GArray *last;       /* of guint64: each item's last revision    */
+  GHashTable *places; /* id → place + 1; borrows the ids          */
+} Past;
+
+static void
+step_clear (gpointer data)
+{
+  Step *step = data;
+
+  g_free (step->by);
+  g_free (step->when);
+}
+
+static void
+past_clear (Past *past)
+{
+  g_hash_table_unref (past->places);
+  g_ptr_array_unref (past->ids);
+  g_array_unref (past->last);
+  g_array_unref (past->steps);
+}
+
+static guint
+place_of (Past *past, const char *id)
+{
+  gpointer place = g_hash_table_lookup (past->places, id);
+  const guint64 none = 0;
+  char *own;
+
+  if (place != NULL)
+    return GPOINTER_TO_UINT (place) - 1;
+  own = g_strdup (id);
+  g_ptr_array_add (past->ids, own);
+  g_array_append_val (past->last, none);
+  g_hash_table_insert (past->places, own, GUINT_TO_POINTER (past->ids->len));
+  return past->ids->len - 1;
+}
+
+static void
+take_step (Past *past, sqlite3_stmt *statement)
+{
+  Step step = {
+    .number = (guint64) sqlite3_column_int64 (statement, 0),
+    .kind = (SyEventKind) sqlite3_column_int (statement, 1),
+    .item = place_of (past, (const char *) sqlite3_column_text (statement, 2)),
+    .revision = sqlite3_column_int64 (statement, 3),
+    .base = sqlite3_column_int64 (statement, 4),
+    .by = g_strdup ((const char *) sqlite3_column_text (statement, 5)),
+    .when = g_strdup ((const char *) sqlite3_column_text (statement, 6)),
+    .from_elsewhere = sqlite3_column_int (statement, 7) != 0,
+  };
+
+  if (step.kind == SY_EVENT_REVISION)
+    g_array_index (past->last, guint64, step.item) = step.number;
+  g_array_append_val (past->steps, step);
+}
+
+static gboolean
+read_past (SqliteStore *self, const char *day, Past *past, GError **error)
+{
+  g_autoptr (Use) use = self->statements[SQL_AS_AT];
+  int status;
+
+  sy_sqlite_bind_text (use, 1, day);
+  while ((status = sqlite3_step (use)) == SQLITE_ROW)
+    take_step (past, use);
+  return status == SQLITE_DONE || sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
+}
+
+static SyEvent *
+read_line (SqliteStore *self, guint64 number, GError **error)
+{
+  g_autoptr (Use) use = self->statements[SQL_LINE];
+
+  sqlite3_bind_int64 (use, 1, (gint64) number);
+  if (sqlite3_step (use) != SQLITE_ROW)
+    {
+      sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
+      return NULL;
+    }
+  return sy_sqlite_take_event (self, use, 0, number, error);
+}
+
+/* An earlier revision: by whom and from what it was made. What it found is written over by the last. */
+static SyEvent *
+sketch (const Past *past, const Step *step)
+{
+  SyEvent *event = sy_event_new (SY_EVENT_REVISION);
+
+  sy_event_set (&event->item, g_ptr_array_index (past->ids, step->item));
+  event->revision = step->revision;
+  event->base = step->base;
+  sy_event_set (&event->by, step->by);
+  sy_event_set (&event->claimed, step->when);
+  sy_event_set (&event->origin, step->from_elsewhere ? "elsewhere" : "");
+  return event;
+}
+
+static gboolean
+fold_step (SqliteStore *self, Past *past, const Step *step, GPtrArray *tasks, GError **error)
+{
+  gboolean earlier
+    = step->kind == SY_EVENT_REVISION && step->number != g_array_index (past->last, guint64, step->item);
+  g_autoptr (SyEvent) event = NULL;
+  SyTask **task = (SyTask **) &tasks->pdata[step->item];
+
+  if (step->kind == SY_EVENT_ATTACHMENT)
+    return TRUE;
+  event = earlier ? sketch (past, step) : read_line (self, step->number, error);
+  if (event == NULL)
+    return FALSE;
+  if (*task != NULL || event->kind == SY_EVENT_REVISION)
+    *task = sy_task_apply (*task, event);
+  return TRUE;
+}
+
+/* In the order in which they were begun; without those of which there is no revision yet. */
+static GPtrArray *
+gather (GPtrArray *by_place)
+{
+  GPtrArray *tasks = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_task_free);
+
+  for (guint i = 0; i < by_place->len; i++)
+    if (by_place->pdata[i] != NULL)
+      {
+        SyTask *task = g_steal_pointer (&by_place->pdata[i]);
+
+        g_ptr_array_add (tasks, task);
+        task->seat = tasks->len;
+      }
+  return tasks;
+}
+
+static void
+free_task (gpointer task)
+{
+  if (task != NULL)
+    sy_task_free (task);
+}
+
+GPtrArray *
+sy_sqlite_as_at (SyStore *store, const char *day, SyProgressFunc progress, gpointer user_data, GError **error)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  g_autoptr (GPtrArray) by_place = g_ptr_array_new_with_free_func (free_task);
+  Past past = {
+    .steps = g_array_new (FALSE, FALSE, sizeof (Step)),
+    .ids = g_ptr_array_new_with_free_func (g_free),
+    .last = g_array_new (FALSE, FALSE, sizeof (guint64)),
+    .places = g_hash_table_new (g_str_hash, g_str_equal),
+  };
+  gboolean done;
+
+  g_array_set_clear_func (past.steps, step_clear);
+  done = read_past (self, day, &past, error);
+  g_ptr_array_set_size (by_place, (int) past.ids->len);
+  for (guint i = 0; done && i < past.steps->len; i++)
+    {
+      if (!sy_store_go_on (progress, i, past.steps->len, user_data, error))
+        done = FALSE;
+      else
+        done = fold_step (self, &past, &g_array_index (past.steps, Step, i), by_place, error);
+    }
+  past_clear (&past);
+  return done ? gather (by_place) : NULL;
+}
+
+gboolean
+sy_sqlite_head_as_at (SyStore *store, const char *day, SyHead *head, GError **error)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  g_autoptr (Use) use = self->statements[SQL_HEAD_AS_AT];
+  SyHead end = { 0 };
+  int status;
+
+  sy_sqlite_bind_text (use, 1, day);
+  status = sqlite3_step (use);
+  if (status != SQLITE_ROW && status != SQLITE_DONE)
+    return sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
+  if (status == SQLITE_ROW)
+    {
+      end.number = (guint64) sqlite3_column_int64 (use, 0);
+      if (!sy_sqlite_take_hash (use, 1, &end.hash))
+        return sy_sqlite_fail_corrupt (self->path, "a hash of its journal has the wrong length", error);
+    }
+  *head = end;
+  return TRUE;
+}
