@@ -2,7 +2,8 @@
 #include "store-file.h"
 
 /* Records that older editions made. format-1.store was made by the last edition of format 1: four tasks, the first with
-   three revisions of which two clash. What is expected here is what that edition printed about it. */
+   three revisions of which two clash. format-2.store was made by the last edition of format 2: a task with a clash, a die,
+   an item of gear with a file, and a plan under another policy. What is expected here is what these editions printed. */
 
 #define OLD "format-1.store"
 #define COPY ".before-3"
@@ -36,13 +37,19 @@ static const struct
 
 /* A copy of the old record in the folder of the test. */
 static void
-take_old (const char *path)
+take_sample (const char *path, const char *name)
 {
   g_autofree char *source
-    = g_build_filename (g_getenv ("SY_SOURCE_DIR"), "tests", "core", "store", OLD, NULL);
+    = g_build_filename (g_getenv ("SY_SOURCE_DIR"), "tests", "core", "store", name, NULL);
   g_autoptr (GBytes) bytes = read_file (source);
 
   write_at (path, 0, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes));
+}
+
+static void
+take_old (const char *path)
+{
+  take_sample (path, OLD);
 }
 
 static void
@@ -128,6 +135,62 @@ an_old_record_opens_as_it_was (void **state)
   assert_version (path, 3);
   store = open_store (path); /* and opens like any other from now on */
   assert_int_equal (help_head (store).number, 8);
+}
+
+static void
+a_record_of_format_2_opens_as_it_was (void **state)
+{
+  static const struct
+  {
+    const char *id, *item_kind, *valid_until;
+    SyVerdict verdict;
+    gint64 revision, clash;
+  } items[] = {
+    { "4590120e619754e2", SY_ITEM_TASK, "", SY_VERDICT_IMPROVE, 3, 2 },
+    { "6aca2d10c2ae39aa", SY_ITEM_TASK, "2027-01-06", SY_VERDICT_DO_NOT_LIFT, 1, 0 },
+    { "30f84dfc6fa24d38", SY_ITEM_DIE, "", SY_VERDICT_MECHANICAL, 1, 0 },
+    { "549333e2fcf5e7c6", SY_ITEM_GEAR, "2027-01-06", SY_VERDICT_WITHIN_CAPACITY, 1, 0 },
+  };
+  const char *path = path_of (state);
+  g_autofree char *copy = g_strconcat (path, COPY, NULL);
+  g_autoptr (SyStore) store = NULL;
+  g_autoptr (GPtrArray) tasks = NULL, rows = NULL, past = NULL;
+  SyVerification found;
+  SyRebuild rebuild;
+  SyHash head;
+
+  take_sample (path, "format-2.store");
+  store = open_store (path);
+  assert_version (copy, 2);
+  assert_true (sy_hash_from_text ("8bbcb6447177c85ba2eedfaf80830dec9441a0d80401a9ce131f3321691d8431", &head));
+  assert_true (sy_store_verify (store, &head, NULL, NULL, &found, NULL));
+  assert_int_equal (found.fault, SY_FAULT_NONE);
+  assert_int_equal (found.known_at, 9);
+  tasks = sy_store_list (store, NULL, 0, NULL);
+  assert_int_equal (tasks->len, G_N_ELEMENTS (items));
+  for (guint i = 0; i < tasks->len; i++)
+    {
+      const SyTask *task = tasks->pdata[i];
+
+      assert_string_equal (task->id, items[i].id);
+      assert_string_equal (task->item_kind, items[i].item_kind);
+      assert_string_equal (task->valid_until, items[i].valid_until);
+      assert_int_equal (task->verdict, items[i].verdict);
+      assert_int_equal (task->revision, items[i].revision);
+      assert_int_equal (task->clash, items[i].clash);
+    }
+  assert_same_bits (((SyTask *) tasks->pdata[0])->rank, 143.04936506601635);
+  assert_string_equal (((SyTask *) tasks->pdata[1])->policy, "steelyard-default 90");
+  rows = sy_store_journal (store, &(SyJournalFilter) { .kind = SY_EVENT_ATTACHMENT }, 0, 0, NULL);
+  assert_int_equal (rows->len, 1);
+  assert_string_equal (((SyJournalRow *) rows->pdata[0])->words, "report.txt");
+  assert_string_equal (((SyJournalRow *) rows->pdata[0])->name, "Shackle S-1");
+  past = sy_store_as_at (store, "2026-09-14", NULL, NULL, NULL);
+  assert_int_equal (past->len, 1);
+  assert_int_equal (((SyTask *) past->pdata[0])->revision, 1);
+  assert_true (sy_store_rebuild (store, NULL, NULL, &rebuild, NULL));
+  assert_int_equal (rebuild.n_different, 0);
+  sy_rebuild_clear (&rebuild);
 }
 
 static void
@@ -259,6 +322,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     IN_FOLDER (an_old_record_opens_as_it_was),
+    IN_FOLDER (a_record_of_format_2_opens_as_it_was),
     IN_FOLDER (a_copy_from_before_is_kept_for_the_owner),
     IN_FOLDER (a_copy_from_another_time_is_not_written_over),
     IN_FOLDER (what_stands_in_the_log_is_brought_along),
