@@ -16,10 +16,9 @@ struct SyLedger
   GThread *owner;
 };
 
-SyLedger *
-sy_ledger_open (const char *uri, GError **error)
+static SyLedger *
+take_store (SyStore *store)
 {
-  SyStore *store = sy_store_open (uri, error);
   SyLedger *ledger;
 
   if (store == NULL)
@@ -28,6 +27,18 @@ sy_ledger_open (const char *uri, GError **error)
   ledger->store = store;
   ledger->owner = g_thread_self ();
   return ledger;
+}
+
+SyLedger *
+sy_ledger_open (const char *uri, GError **error)
+{
+  return take_store (sy_store_open (uri, error));
+}
+
+SyLedger *
+sy_ledger_open_damaged (const char *uri, GError **error)
+{
+  return take_store (sy_store_open_damaged (uri, error));
 }
 
 SyStore *

@@ -9,6 +9,8 @@
 typedef struct SyLedger SyLedger;
 
 SyLedger *sy_ledger_open (const char *uri, GError **error);
+/* To verify and rebuild, whatever state its lists are in: as sy_store_open_damaged(). */
+SyLedger *sy_ledger_open_damaged (const char *uri, GError **error);
 void sy_ledger_close (SyLedger *ledger);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyLedger, sy_ledger_close)
 
