@@ -43,7 +43,7 @@ void sy_import_report_clear (SyImportReport *report);
  * sy_ledger_import:
  * Takes over what a bundle has and this record has not. A bundle that does not verify is refused whole; one whose lines are
  * all known changes nothing. Revisions that both records made from one base are kept both: the one that comes gets the next
- * number, with its origin, and the item shows the clash. Only appending at the end cannot be stopped.
+ * number, with its origin, and the item shows the clash.
  * Errors: SY_LEDGER_ERROR_BUNDLE, SY_LEDGER_ERROR_MISSING for the request, those of the store.
  */
 gboolean sy_ledger_import (SyLedger *ledger, GBytes *bundle, const SyImportRequest *request, SyProgressFunc progress,

@@ -19,9 +19,23 @@ typedef struct
   const SyImportRequest *request;
   const SyWatch *watch;
   const SyMethod *method;
-  GPtrArray *rows; /* of Row */
+  guint n_lines;   /* of the table */
+  GPtrArray *rows; /* of Row       */
   SyLiftsReport *report;
 } Lifts;
+
+/* Of nine parts of the time eight go into assessing. */
+#define ASSESSING 8u
+
+static gboolean
+watch_writing (guint64 done, G_GNUC_UNUSED guint64 of, gpointer user_data)
+{
+  const Lifts *lifts = user_data;
+  const guint64 n = lifts->n_lines;
+
+  return lifts->watch->func == NULL
+         || lifts->watch->func (ASSESSING * n + MIN (done, n), (ASSESSING + 1) * n, lifts->watch->user_data);
+}
 
 static void
 row_free (gpointer data)
@@ -91,7 +105,7 @@ read_rows (Lifts *lifts, const SyCsv *csv, GError **error)
 
   for (guint i = 1; i < csv->rows->len; i++)
     {
-      if (!sy_watch (lifts->watch, i, csv->rows->len, error))
+      if (!sy_watch (lifts->watch, ASSESSING * (guint64) i, (ASSESSING + 1) * (guint64) csv->rows->len, error))
         return FALSE;
       if (sy_lift_table_has (table, csv->rows->pdata[i], lifts->report->bad))
         read_row (lifts, table, csv->rows->pdata[i], tasks, problems);
@@ -132,7 +146,7 @@ make_revision (const Lifts *lifts, SyStore *store, const Row *row, const SyHead 
 static gboolean
 write_lifts (SyStore *store, gpointer data, GError **error)
 {
-  const Lifts *lifts = data;
+  Lifts *lifts = data;
   const SyImportRequest *request = lifts->request;
   const SyRecordRequest author = { .by = request->by, .role = request->role, .why = request->why, .now = request->now,
                                    .clock_set = request->clock_set };
@@ -153,7 +167,7 @@ write_lifts (SyStore *store, gpointer data, GError **error)
     }
   if (!request->dry_run && lifts->report->bad->len == 0 && lifts->rows->len > 0)
     {
-      if (!sy_store_append (store, &head, events, &head, error))
+      if (!sy_store_append_many (store, &head, events, watch_writing, lifts, &head, error))
         return FALSE;
       lifts->report->added = lifts->rows->len;
     }
@@ -198,13 +212,15 @@ sy_ledger_import_lifts (SyLedger *ledger, SyDesk *desk, GBytes *bytes, const SyI
   g_autoptr (SyCsv) csv = NULL;
   g_autoptr (GPtrArray) rows = g_ptr_array_new_with_free_func (row_free);
   SyLiftsReport report = { .rows = 0 };
-  Lifts lifts = { desk, request, &watch, sy_method_find ("lift"), rows, &report };
+  Lifts lifts = { .desk = desk, .request = request, .watch = &watch, .method = sy_method_find ("lift"), .rows = rows,
+                  .report = &report };
 
   if (!sy_ledger_check_texts (texts, G_N_ELEMENTS (texts), error))
     return FALSE;
   csv = read_table (bytes, error);
   if (csv == NULL)
     return FALSE;
+  lifts.n_lines = csv->rows->len;
   report.bad = g_ptr_array_new_with_free_func (sy_bad_cell_free);
   if (!read_rows (&lifts, csv, error) || !sy_ledger_write (ledger, write_lifts, &lifts, error))
     {

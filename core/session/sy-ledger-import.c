@@ -6,11 +6,12 @@
 
 /* Taking over what a bundle has. */
 
-/* Reading the bundle, holding it against the record: each is half of the work to the person who waits. */
+/* Reading the bundle, holding it against the record, writing: each is as much of the work to the person who waits. */
+#define PARTS 3u
 typedef struct
 {
   const SyWatch *watch;
-  guint part; /* 0 or 1 */
+  guint part; /* from 0 */
 } Part;
 
 #define PART_STEPS 1000u
@@ -22,7 +23,7 @@ watch_part (guint64 done, guint64 of, gpointer user_data)
   guint64 step = of > 0 ? (guint64) ((double) done / (double) of * PART_STEPS) : PART_STEPS;
 
   return part->watch->func == NULL
-         || part->watch->func (part->part * PART_STEPS + step, 2 * PART_STEPS, part->watch->user_data);
+         || part->watch->func (part->part * PART_STEPS + step, PARTS * PART_STEPS, part->watch->user_data);
 }
 
 typedef struct
@@ -56,6 +57,7 @@ write_import (SyStore *store, gpointer data, GError **error)
 {
   const Import *import = data;
   Part part = { import->watch, 1 };
+  Part writing = { import->watch, 2 };
   const SyWatch watch = { watch_part, &part };
   SyHead head;
   SyMerge merge;
@@ -71,7 +73,7 @@ write_import (SyStore *store, gpointer data, GError **error)
 
       g_ptr_array_add (merge.owned, first);
       g_ptr_array_insert (merge.events, 0, first);
-      good = sy_store_append (store, &head, merge.events, &head, error);
+      good = sy_store_append_many (store, &head, merge.events, watch_part, &writing, &head, error);
     }
   if (good)
     *import->report = (SyImportReport) {

@@ -230,8 +230,8 @@ memory_head (SyStore *store, SyHead *head, G_GNUC_UNUSED GError **error)
 }
 
 static gboolean
-memory_append (SyStore *store, const SyHead *expected, GPtrArray *entries, SyHead *head,
-               GError **error)
+memory_append (SyStore *store, const SyHead *expected, GPtrArray *entries, SyProgressFunc progress,
+               gpointer user_data, SyHead *head, GError **error)
 {
   MemoryStore *self = (MemoryStore *) store;
   SyHead end;
@@ -239,6 +239,9 @@ memory_append (SyStore *store, const SyHead *expected, GPtrArray *entries, SyHea
   read_head (self, &end);
   if (!sy_head_equal (expected, &end))
     return sy_store_fail_stale (error, "memory:", &end);
+  /* It cannot be undone here, and does not take long. */
+  if (!sy_store_go_on (progress, 0, entries->len, user_data, error))
+    return FALSE;
   for (guint i = 0; i < entries->len; i++)
     {
       SyEntry *entry = g_ptr_array_index (entries, i);

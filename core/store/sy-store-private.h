@@ -34,8 +34,8 @@ typedef struct
   /* Before each of the others, while no callback runs; NULL: nothing can come between. */
   gboolean (*renew) (SyStore *store, GError **error);
   gboolean (*head) (SyStore *store, SyHead *head, GError **error);
-  gboolean (*append) (SyStore *store, const SyHead *expected, GPtrArray *entries, SyHead *head,
-                      GError **error);
+  gboolean (*append) (SyStore *store, const SyHead *expected, GPtrArray *entries, SyProgressFunc progress,
+                      gpointer user_data, SyHead *head, GError **error);
   gboolean (*scan) (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data,
                     GError **error);
   gboolean (*scan_item) (SyStore *store, const char *item, SyEventKind kind, SyScanFunc func,

@@ -149,8 +149,8 @@ read_head (SqliteStore *self, SyHead *head, GError **error)
 
 /* Everything between BEGIN and COMMIT. */
 static gboolean
-write_entries (SqliteStore *self, const SyHead *expected, GPtrArray *entries, SyHead *end,
-               GError **error)
+write_entries (SqliteStore *self, const SyHead *expected, GPtrArray *entries, SyProgressFunc progress,
+               gpointer user_data, SyHead *end, GError **error)
 {
   if (!read_head (self, end, error))
     return FALSE;
@@ -165,6 +165,8 @@ write_entries (SqliteStore *self, const SyHead *expected, GPtrArray *entries, Sy
       const SyEntry *entry = g_ptr_array_index (entries, i);
       SyHash previous = end->hash;
 
+      if (!sy_store_go_on (progress, i, entries->len, user_data, error))
+        return FALSE;
       end->number++;
       sy_chain_next (&previous, end->number, entry->bytes, &end->hash);
       if (!insert_line (self, end, entry, error)
@@ -197,14 +199,14 @@ sqlite_head (SyStore *store, SyHead *head, GError **error)
 }
 
 static gboolean
-sqlite_append (SyStore *store, const SyHead *expected, GPtrArray *entries, SyHead *head,
-               GError **error)
+sqlite_append (SyStore *store, const SyHead *expected, GPtrArray *entries, SyProgressFunc progress,
+               gpointer user_data, SyHead *head, GError **error)
 {
   SqliteStore *self = (SqliteStore *) store;
 
   if (!run (self, SQL_BEGIN, error))
     return FALSE;
-  if (write_entries (self, expected, entries, head, error) && run (self, SQL_COMMIT, error))
+  if (write_entries (self, expected, entries, progress, user_data, head, error) && run (self, SQL_COMMIT, error))
     return TRUE;
   /* Some errors have already undone everything: ROLLBACK then has nothing to do and says so. */
   if (sqlite3_get_autocommit (self->db) == 0)

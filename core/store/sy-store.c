@@ -165,8 +165,14 @@ sy_store_head (SyStore *store, SyHead *head, GError **error)
 }
 
 gboolean
-sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHead *head,
-                 GError **error)
+sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHead *head, GError **error)
+{
+  return sy_store_append_many (store, expected, events, NULL, NULL, head, error);
+}
+
+gboolean
+sy_store_append_many (SyStore *store, const SyHead *expected, GPtrArray *events, SyProgressFunc progress,
+                      gpointer user_data, SyHead *head, GError **error)
 {
   g_autoptr (GPtrArray) entries = NULL;
   SyHead end;
@@ -175,7 +181,7 @@ sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHe
   if (!enter (store, error))
     return FALSE;
   entries = make_entries (events, error);
-  if (entries == NULL || !store->backend->append (store, expected, entries, &end, error))
+  if (entries == NULL || !store->backend->append (store, expected, entries, progress, user_data, &end, error))
     return FALSE;
   if (head != NULL)
     *head = end;

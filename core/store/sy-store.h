@@ -42,6 +42,9 @@ typedef struct
   const SyEvent *event;
 } SyLine;
 
+/* Called now and then; FALSE stops with STOPPED and nothing changed. */
+typedef gboolean (*SyProgressFunc) (guint64 done, guint64 of, gpointer user_data);
+
 /* Return FALSE to stop. May read from the store, must not append to it. */
 typedef gboolean (*SyScanFunc) (const SyLine *line, gpointer user_data);
 
@@ -89,6 +92,10 @@ gboolean sy_store_head (SyStore *store, SyHead *head, GError **error);
 gboolean sy_store_append (SyStore *store, const SyHead *expected, GPtrArray *events, SyHead *head,
                           GError **error);
 
+/* The same for many, which takes a while. @progress may stop it, and must not call the store. */
+gboolean sy_store_append_many (SyStore *store, const SyHead *expected, GPtrArray *events, SyProgressFunc progress,
+                               gpointer user_data, SyHead *head, GError **error);
+
 /* Every line from number @from (1 the first), in order. */
 gboolean sy_store_scan (SyStore *store, guint64 from, SyScanFunc func, gpointer user_data,
                         GError **error);
@@ -121,9 +128,6 @@ SyTask *sy_store_find (SyStore *store, const char *id_or_name, const char *item_
 char *sy_store_policy (SyStore *store, GError **error);
 
 /* Topics: verifying, making anew */
-
-/* Called now and then; FALSE stops with STOPPED and nothing changed. */
-typedef gboolean (*SyProgressFunc) (guint64 done, guint64 of, gpointer user_data);
 
 typedef enum
 {
