@@ -474,7 +474,8 @@ write_meanwhile (guint64 done, guint64 of, gpointer user_data)
 {
   Rival *rival = user_data;
 
-  if (done * 4 >= of * 3 && rival->written < 2)
+  /* in the middle third, when this record has been read */
+  if (done * 2 >= of && done * 3 < of * 2 && rival->written < 2)
     {
       g_autoptr (SyLedger) other = sy_ledger_open (rival->path, NULL);
 
