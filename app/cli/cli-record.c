@@ -3,7 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cli.h"
+#include "cli-deed.h"
 
 static void
 print_recorded (const char *task, const SyRecordResult *result)
@@ -85,15 +85,33 @@ cli_record (int argc, char **argv)
   return CLI_DONE;
 }
 
+static gboolean
+check_method (const char *method)
+{
+  g_autoptr (GString) ids = NULL;
+
+  if (method == NULL || sy_method_find (method) != NULL)
+    return TRUE;
+  ids = g_string_new (NULL);
+  for (gsize i = 0; i < sy_method_count (); i++)
+    g_string_append_printf (ids, "%s%s", i > 0 ? ", " : "", sy_method_at (i)->id);
+  cli_say (CLI_PROBLEM, _ ("--method: given %s; allowed: %s"), method, ids->str);
+  return FALSE;
+}
+
 int
 cli_tasks (int argc, char **argv)
 {
   g_autofree char *store = NULL, *search = NULL, *verdict = NULL, *kind = NULL;
+  g_autofree char *method = NULL, *machine = NULL, *review_due = NULL;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
     { "search", 0, 0, G_OPTION_ARG_STRING, &search, N_ ("Words that must all occur"), N_ ("TEXT") },
     { "verdict", 0, 0, G_OPTION_ARG_STRING, &verdict, N_ ("Only tasks with this verdict"), N_ ("CODE") },
     CLI_KIND_ENTRY (&kind),
+    { "method", 0, 0, G_OPTION_ARG_STRING, &method, N_ ("Only what this method judges"), N_ ("ID") },
+    { "machine", 0, 0, G_OPTION_ARG_STRING, &machine, N_ ("Only dies of this machine and gear that serves it"), N_ ("NAME") },
+    { "review-due", 0, 0, G_OPTION_ARG_STRING, &review_due, N_ ("Only what is to be reviewed by that day"), N_ ("DATE") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;
@@ -107,7 +125,7 @@ cli_tasks (int argc, char **argv)
     return CLI_PROBLEM;
   if (argc > 1)
     return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[1]);
-  if (!cli_check_kind (kind))
+  if (!cli_check_kind (kind) || !check_method (method) || !cli_check_date ("review-due", review_due))
     return CLI_PROBLEM;
   filter.item_kind = kind;
   filter.search = search;
@@ -122,45 +140,15 @@ cli_tasks (int argc, char **argv)
   ledger = cli_store (store, &code);
   if (ledger == NULL)
     return code;
+  const SyTaskSieve sieve = { method, machine, review_due };
   tasks = sy_ledger_tasks (ledger, &filter, &error);
   if (tasks == NULL)
     return cli_say_error (CLI_FAILED, error);
+  sy_tasks_sieve (tasks, &sieve);
   for (guint i = 0; i < tasks->len; i++)
     {
       g_string_truncate (out, 0);
       sy_task_write_json (out, tasks->pdata[i], sy_clock_today ());
-      puts (out->str);
-    }
-  return CLI_DONE;
-}
-
-int
-cli_history (int argc, char **argv)
-{
-  g_autofree char *store = NULL, *kind = NULL;
-  const GOptionEntry entries[] = { CLI_STORE_ENTRY (&store), CLI_KIND_ENTRY (&kind), { NULL } };
-  g_autoptr (GError) error = NULL;
-  g_autoptr (SyLedger) ledger = NULL;
-  g_autoptr (GPtrArray) revisions = NULL;
-  g_autoptr (GString) out = g_string_new (NULL);
-  int code = CLI_DONE;
-
-  if (!cli_options (&argc, &argv, entries, "TASK"))
-    return CLI_PROBLEM;
-  if (argc != 2)
-    return cli_say (CLI_PROBLEM, "%s", _ ("exactly one task must be named"));
-  if (!cli_check_kind (kind))
-    return CLI_PROBLEM;
-  ledger = cli_store (store, &code);
-  if (ledger == NULL)
-    return code;
-  revisions = sy_ledger_history (ledger, argv[1], kind, &error);
-  if (revisions == NULL)
-    return cli_say_ledger (error);
-  for (guint i = 0; i < revisions->len; i++)
-    {
-      g_string_truncate (out, 0);
-      sy_revision_write_json (out, revisions->pdata[i]);
       puts (out->str);
     }
   return CLI_DONE;

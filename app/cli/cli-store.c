@@ -4,8 +4,8 @@
 
 #include "cli.h"
 
-SyLedger *
-cli_store (const char *store, int *code)
+static SyLedger *
+open_store (const char *store, SyLedger *(*open) (const char *uri, GError **error), int *code)
 {
   g_autoptr (GError) error = NULL;
   SyLedger *ledger;
@@ -15,10 +15,37 @@ cli_store (const char *store, int *code)
       *code = cli_say (CLI_PROBLEM, "%s", _ ("--store: given nothing; allowed: the path of a store"));
       return NULL;
     }
-  ledger = sy_ledger_open (store, &error);
+  ledger = open (store, &error);
   if (ledger == NULL)
     *code = cli_say_error (CLI_FAILED, error);
   return ledger;
+}
+
+static gboolean
+is_there (const char *store, int *code)
+{
+  if (store == NULL || strcmp (store, "memory:") == 0 || g_file_test (store, G_FILE_TEST_EXISTS))
+    return TRUE;
+  *code = cli_say (CLI_FAILED, _ ("%s: there is no such store; one is made by recording into it"), store);
+  return FALSE;
+}
+
+SyLedger *
+cli_store (const char *store, int *code)
+{
+  return open_store (store, sy_ledger_open, code);
+}
+
+SyLedger *
+cli_store_there (const char *store, int *code)
+{
+  return is_there (store, code) ? open_store (store, sy_ledger_open, code) : NULL;
+}
+
+SyLedger *
+cli_store_damaged (const char *store, int *code)
+{
+  return is_there (store, code) ? open_store (store, sy_ledger_open_damaged, code) : NULL;
 }
 
 gboolean

@@ -10,6 +10,7 @@
 #define CLI_DONE 0
 #define CLI_FAILED 1  /* a store or a file could not be read or written       */
 #define CLI_PROBLEM 2 /* a document, or the command itself, has problems      */
+#define CLI_DIFFERS 3 /* the record is not what it should be                  */
 
 /* Each command gets its own arguments, argv[0] being its name. */
 int cli_assess (int argc, char **argv);
@@ -23,6 +24,16 @@ int cli_attachments (int argc, char **argv);
 int cli_attachment (int argc, char **argv);
 int cli_find_gear (int argc, char **argv);
 int cli_what_lifts (int argc, char **argv);
+int cli_diff (int argc, char **argv);
+int cli_sign (int argc, char **argv);
+int cli_action (int argc, char **argv);
+int cli_actions (int argc, char **argv);
+int cli_review (int argc, char **argv);
+int cli_retire (int argc, char **argv);
+int cli_told (int argc, char **argv);
+int cli_journal (int argc, char **argv);
+int cli_verify (int argc, char **argv);
+int cli_rebuild (int argc, char **argv);
 
 /* Parses options; on a mistake says so on standard error and returns FALSE. */
 gboolean cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *arguments);
@@ -40,11 +51,17 @@ char *cli_read (const char *file, gsize max, gsize *length, GError **error);
 /* Options that several commands on a store have, and their arguments. */
 #define CLI_STORE_ENTRY(variable)                                                                        \
   { "store", 0, 0, G_OPTION_ARG_FILENAME, variable, N_ ("The store; made when it is not there"), N_ ("FILE") }
+#define CLI_THERE_ENTRY(variable)                                                                        \
+  { "store", 0, 0, G_OPTION_ARG_FILENAME, variable, N_ ("The store"), N_ ("FILE") }
 #define CLI_KIND_ENTRY(variable)                                                                         \
   { "kind", 0, 0, G_OPTION_ARG_STRING, variable, N_ ("Only this kind: task, die or gear"), N_ ("KIND") }
 
 /* NULL, with *code set and the reason said, when it cannot be opened. */
 SyLedger *cli_store (const char *store, int *code);
+/* The same for one that must be there already. */
+SyLedger *cli_store_there (const char *store, int *code);
+/* The same to verify and rebuild it, whatever state its lists are in. */
+SyLedger *cli_store_damaged (const char *store, int *code);
 
 /* Says so and returns FALSE for a kind that is none; NULL is fine. */
 gboolean cli_check_kind (const char *kind);

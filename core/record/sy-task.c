@@ -307,9 +307,6 @@ sy_task_apply (SyTask *task, const SyEvent *event)
           sy_event_set (&task->id, event->item);
           sy_event_set (&task->begun, event->claimed);
         }
-      for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
-        if (G_STRUCT_MEMBER (char *, task, texts[i]) == NULL)
-          G_STRUCT_MEMBER (char *, task, texts[i]) = g_strdup ("");
       take_revision (task, event);
     }
   else if (task != NULL)
