@@ -34,6 +34,9 @@ int cli_told (int argc, char **argv);
 int cli_journal (int argc, char **argv);
 int cli_verify (int argc, char **argv);
 int cli_rebuild (int argc, char **argv);
+int cli_export (int argc, char **argv);
+int cli_import (int argc, char **argv);
+int cli_import_lifts (int argc, char **argv);
 
 /* Parses options; on a mistake says so on standard error and returns FALSE. */
 gboolean cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *arguments);
