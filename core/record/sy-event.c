@@ -305,34 +305,89 @@ sy_event_decode (GBytes *bytes, GError **error)
   return g_steal_pointer (&event);
 }
 
+/* How much is looked at letter by letter after what is not plain, before eight bytes are tried again. */
+#define LETTERS_BYTES 64
+
+/* As g_utf8_validate() has it; nearly all bytes are characters by themselves, and of these eight are told at once. */
+static gboolean
+is_text (const guint8 *data, gsize size)
+{
+  const guint64 ones = G_GUINT64_CONSTANT (0x0101010101010101), tops = ones << 7;
+  gsize at = 0;
+
+  while (at < size)
+    {
+      const char *end;
+
+      for (guint64 eight; at + sizeof eight <= size; at += sizeof eight)
+        {
+          memcpy (&eight, data + at, sizeof eight);
+          /* a byte of 128 or more or, where all are below that, one of zero */
+          if (((eight | (eight - ones)) & tops) != 0)
+            break;
+        }
+      /* It may end within a letter, but then after others. */
+      if (!g_utf8_validate ((const char *) data + at, (gssize) MIN (size - at, LETTERS_BYTES), &end)
+          && end == (const char *) data + at)
+        return FALSE;
+      at = (gsize) (end - (const char *) data);
+    }
+  return TRUE;
+}
+
+static gboolean
+is_origin (const guint8 *data, gsize size)
+{
+  for (gsize i = 0; i < size; i++)
+    if (!g_ascii_isdigit (data[i]) && (data[i] < 'a' || data[i] > 'f'))
+      return FALSE;
+  return size == 2 * SY_HASH_BYTES;
+}
+
+static gboolean
+may_stand (const Field *field, const guint8 *data, gsize size)
+{
+  switch (field->type)
+    {
+    case FIELD_KIND:
+      return size == NUMBER_BYTES && get_number (data) >= SY_EVENT_POLICY && get_number (data) <= SY_EVENT_KIND_LAST;
+    case FIELD_NUMBER:
+      return size == NUMBER_BYTES;
+    case FIELD_FLAG:
+      return size == 1 && data[0] <= 1;
+    case FIELD_TEXT:
+      return is_text (data, size);
+    }
+  g_assert_not_reached ();
+}
+
 gboolean
 sy_event_peek (const guint8 *data, gsize size, gint64 *kind, const char **item, gsize *item_length)
 {
   Rest rest = { data, size };
   const guint8 *field;
-  gsize n_fields = G_N_ELEMENTS (fields), length;
+  gsize length;
   guint64 version = size < NUMBER_BYTES ? 0 : get_number (data);
 
   if (version != CANONICAL_VERSION && version != CANONICAL_VERSION_ORIGIN)
     return FALSE;
   rest.data += NUMBER_BYTES;
   rest.size -= NUMBER_BYTES;
-  if (version == CANONICAL_VERSION_ORIGIN)
-    n_fields++;
-  for (gsize i = 0; i < n_fields; i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     {
-      const Field *at = i < G_N_ELEMENTS (fields) ? &fields[i] : &origin_field;
-
-      if (!take_counted (&rest, at, &field, &length, NULL))
+      if (!take_counted (&rest, &fields[i], &field, &length, NULL) || !may_stand (&fields[i], field, length))
         return FALSE;
-      if (at->type == FIELD_KIND && length == NUMBER_BYTES)
+      if (fields[i].type == FIELD_KIND)
         *kind = (gint64) get_number (field);
-      if (at->offset == G_STRUCT_OFFSET (SyEvent, item))
+      if (fields[i].offset == G_STRUCT_OFFSET (SyEvent, item))
         {
           *item = (const char *) field;
           *item_length = length;
         }
     }
+  if (version == CANONICAL_VERSION_ORIGIN
+      && (!take_counted (&rest, &origin_field, &field, &length, NULL) || !is_origin (field, length)))
+    return FALSE;
   return rest.size == 0;
 }
 

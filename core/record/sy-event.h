@@ -82,7 +82,8 @@ void sy_event_identity (const SyEvent *event, SyHash *out);
 
 /**
  * sy_event_peek:
- * Whether the bytes have the shape of an event, without making one: which kind and item they are of.
+ * Whether sy_event_decode() would take the bytes, without making an event: which kind and item they are of. Allocates
+ * nothing where it does.
  * Parameters:   item, item_length  point into @data; not terminated.
  */
 gboolean sy_event_peek (const guint8 *data, gsize size, gint64 *kind, const char **item, gsize *item_length);

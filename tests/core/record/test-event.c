@@ -34,7 +34,7 @@ static SyEvent *
 random_event (GRand *random)
 {
   SyEvent *event
-    = sy_event_new ((SyEventKind) g_rand_int_range (random, SY_EVENT_POLICY, SY_EVENT_ATTACHMENT + 1));
+    = sy_event_new ((SyEventKind) g_rand_int_range (random, SY_EVENT_POLICY, SY_EVENT_KIND_LAST + 1));
   char **texts[]
     = { &event->item,    &event->item_kind, &event->name,    &event->by,     &event->role,
         &event->why,     &event->claimed,   &event->written, &event->program, &event->method,
@@ -590,6 +590,70 @@ a_look_finds_kind_and_item (void **state)
     }
 }
 
+/* Overwrites, cuts, repeats: somewhere, and of a run of bytes too. */
+static GBytes *
+mutate (GBytes *bytes, GRand *random)
+{
+  gsize size;
+  const guint8 *data = g_bytes_get_data (bytes, &size);
+  g_autoptr (GByteArray) out = g_byte_array_new ();
+  guint at = (guint) g_rand_int_range (random, 0, (gint32) size);
+  guint length = (guint) g_rand_int_range (random, 1, 12);
+
+  g_byte_array_append (out, data, (guint) size);
+  length = MIN (length, out->len - at);
+  switch (g_rand_int_range (random, 0, 6))
+    {
+    case 0:
+      g_byte_array_remove_range (out, at, length);
+      break;
+    case 1:
+      g_byte_array_append (out, data + at, length);
+      break;
+    default:
+      out->data[at] = (guint8) g_rand_int_range (random, 0, 256);
+      break;
+    }
+  return g_byte_array_free_to_bytes (g_steal_pointer (&out));
+}
+
+static void
+a_look_takes_what_can_be_decoded_and_nothing_else (void **state)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20261126);
+  int taken = 0, refused = 0;
+
+  (void) state;
+  for (int i = 0; i < N_RANDOM; i++)
+    {
+      g_autoptr (SyEvent) event = random_event (random);
+      g_autoptr (GBytes) bytes = NULL, changed = NULL;
+      g_autoptr (SyEvent) decoded = NULL;
+      gsize size, length = 0;
+      const guint8 *data;
+      const char *item = NULL;
+      gint64 kind = 0;
+
+      if (g_rand_boolean (random))
+        sy_event_set (&event->origin, ORIGIN);
+      bytes = sy_event_encode (event);
+      changed = mutate (bytes, random);
+      decoded = sy_event_decode (changed, NULL);
+      data = g_bytes_get_data (changed, &size);
+      assert_int_equal (sy_event_peek (data, size, &kind, &item, &length), decoded != NULL);
+      if (decoded == NULL)
+        {
+          refused++;
+          continue;
+        }
+      taken++;
+      assert_int_equal (kind, decoded->kind);
+      assert_int_equal (length, strlen (decoded->item));
+      assert_memory_equal (item, decoded->item, length);
+    }
+  assert_true (taken > N_RANDOM / 20 && refused > N_RANDOM / 20);
+}
+
 int
 main (void)
 {
@@ -613,6 +677,7 @@ main (void)
     cmocka_unit_test (an_origin_is_kept_and_makes_another_version),
     cmocka_unit_test (an_event_is_known_by_its_origin_or_its_bytes),
     cmocka_unit_test (a_look_finds_kind_and_item),
+    cmocka_unit_test (a_look_takes_what_can_be_decoded_and_nothing_else),
   };
 
   return cmocka_run_group_tests_name ("event", tests, NULL, NULL);
