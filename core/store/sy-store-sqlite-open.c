@@ -11,6 +11,12 @@
 #define BUSY_MS 5000
 #define BUSY_STEP_MS 10
 
+/* The header of the file in which SQLite keeps what it would undo, from its published format: how many pages there were
+   before, big-endian. */
+#define UNDO_TEXT "\xd9\xd5\x05\xf9\x20\xa1\x63\xd7"
+#define UNDO_PAGES_AT 16
+#define UNDO_HEADER_BYTES 20
+
 /* The header of a SQLite file, from its published file format: text at 0, numbers big-endian. */
 #define HEADER_BYTES 100
 #define HEADER_TEXT "SQLite format 3" /* with its NUL */
@@ -164,6 +170,23 @@ create_file (const char *full, GError **error)
   return TRUE;
 }
 
+/* Whoever began the file did not come to its end (killed, power cut), and what would be undone is all of it: a file with
+   nothing in it, though it has bytes. */
+static gboolean
+was_never_made (const char *full)
+{
+  g_autofree char *undo = g_strconcat (full, "-journal", NULL);
+  guint8 header[UNDO_HEADER_BYTES];
+  int file = g_open (undo, O_RDONLY | O_CLOEXEC | O_NONBLOCK, 0);
+  gboolean is_whole;
+
+  if (file < 0)
+    return FALSE;
+  is_whole = read (file, header, sizeof header) == (gssize) sizeof header;
+  close (file);
+  return is_whole && memcmp (header, UNDO_TEXT, sizeof UNDO_TEXT - 1) == 0 && header_number (header, UNDO_PAGES_AT) == 0;
+}
+
 /* Looks without writing; sets @is_new for a file with nothing in it. */
 static gboolean
 prepare_file (const char *full, gboolean *is_new, GError **error)
@@ -179,7 +202,7 @@ prepare_file (const char *full, gboolean *is_new, GError **error)
     return fail (error, SY_STORE_ERROR_OPEN, "“%s” is a folder; name a file in it.", name);
   if (!S_ISREG (status.st_mode))
     return fail (error, SY_STORE_ERROR_OPEN, "“%s” is no ordinary file.", name);
-  *is_new = status.st_size == 0;
+  *is_new = status.st_size == 0 || was_never_made (full);
   if (!*is_new && !check_header (full, error))
     return FALSE;
   if (!check_writable (full, error))
