@@ -43,6 +43,18 @@ class Demo(unittest.TestCase):
         self.assertEqual({task["verdict"] for task in self.tasks},
                          {"by-hand", "improve", "incomplete", "outside", "mechanical"})
 
+    def test_what_was_done_about_items_is_there_and_the_journal_holds(self):
+        kinds = [line["event"] for line in json_lines(cli("journal", "--store", self.store).stdout)]
+        self.assertLessEqual({"policy", "revision", "signature", "action", "review", "retirement", "told"}, set(kinds))
+        actions = json_lines(cli("actions", "--store", self.store).stdout)
+        self.assertEqual(len(actions), 6)
+        self.assertEqual(sum(action["open"] for action in actions), 3)
+        shear = next(item for item in self.items if item["task"] == "Blank to shear 2")
+        self.assertEqual(shear["signed"]["revision"], shear["revision"])
+        self.assertNotEqual(shear["signed"]["who"], shear["who"])
+        self.assertTrue(json.loads(cli("verify", "--store", self.store).stdout)["holds"])
+        self.assertEqual(json.loads(cli("rebuild", "--store", self.store).stdout)["different"], 0)
+
     def of_method(self, method):
         return {item["task"]: item for item in self.items if item["method"] == method}
 
