@@ -68,7 +68,7 @@ typedef struct
 /**
  * sy_store_open:
  * A record of an older edition is brought up to this one's format, in one transaction and after a copy of it was put
- * beside it: NAME.before-2 (NAME.before-2.2 and so on where that is there already), for the owner alone. The journal
+ * beside it: NAME.before-3 (NAME.before-3.2 and so on where that is there already), for the owner alone. The journal
  * stays as it is, to the last byte.
  * Parameters:   uri  a path (created with owner-only permission when absent) or "memory:".
  * Return value: a new store, or NULL with the error set and the file untouched.
@@ -203,6 +203,8 @@ typedef struct
 /* Newest first: lines with a number under @before (0: from the end), at most @limit (0: all); new array of SyJournalRow. */
 GPtrArray *sy_store_journal (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit, GError **error);
 gboolean sy_store_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 *count, GError **error);
+/* Their numbers alone, newest first: new array of guint64, for who shows a part of many. */
+GArray *sy_store_journal_numbers (SyStore *store, const SyJournalFilter *filter, GError **error);
 /* Everybody who wrote a line, by name: NULL-terminated, free with g_strfreev(). */
 char **sy_store_people (SyStore *store, GError **error);
 
