@@ -100,7 +100,7 @@ static gboolean
 import_bundle (const char *store, GBytes *bundle, const SyImportRequest *request, SyImportReport *report, int *code)
 {
   gboolean is_there = g_file_test (store, G_FILE_TEST_EXISTS);
-  CliProgress progress = { .what = _ ("Taking over") };
+  CliProgress progress = { NULL };
   g_autoptr (GError) error = NULL;
   g_autoptr (SyLedger) ledger = NULL;
   SyImportRequest trial = *request;
@@ -111,6 +111,7 @@ import_bundle (const char *store, GBytes *bundle, const SyImportRequest *request
       g_autoptr (SyLedger) nothing = sy_ledger_open ("memory:", &error);
 
       trial.dry_run = TRUE;
+      progress.what = _ ("Checking");
       good = nothing != NULL && sy_ledger_import (nothing, bundle, &trial, cli_progress, &progress, report, &error);
       cli_progress_end (&progress);
       if (!good)
@@ -119,6 +120,7 @@ import_bundle (const char *store, GBytes *bundle, const SyImportRequest *request
         return good;
       sy_import_report_clear (report);
     }
+  progress = (CliProgress) { .what = _ ("Taking over") };
   ledger = cli_store (store, code);
   if (ledger == NULL)
     return FALSE;

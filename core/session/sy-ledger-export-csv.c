@@ -24,7 +24,7 @@ keep_findings (const SyLine *line, gpointer user_data)
   return TRUE;
 }
 
-/* The reasons of the findings in words, "; " between. */
+/* The reasons of the findings in words: a sentence each. */
 static char *
 join_reasons (const char *findings)
 {
@@ -39,7 +39,7 @@ join_reasons (const char *findings)
       const char *text = sy_json_member_text (reason, "text");
 
       if (text != NULL)
-        g_string_append_printf (out, "%s%s", out->len > 0 ? "; " : "", text);
+        g_string_append_printf (out, "%s%s", out->len > 0 ? " " : "", text);
     }
   return g_string_free (out, FALSE);
 }
