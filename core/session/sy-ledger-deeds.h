@@ -50,10 +50,15 @@ GPtrArray *sy_ledger_events (SyLedger *ledger, const char *item, const char *ite
 /* One revision of an item; NULL with SY_LEDGER_ERROR_BASE when there is none. */
 SyRevision *sy_ledger_revision (SyLedger *ledger, const char *item, const char *item_kind, gint64 revision, GError **error);
 
+/* One line of the journal, of whatever kind; NULL with SY_STORE_ERROR_NOT_FOUND when there is none of that number. */
+SyRevision *sy_ledger_line (SyLedger *ledger, guint64 number, GError **error);
+
 /* As sy-store.h has them, for the ledger's thread. */
+char *sy_ledger_policy (SyLedger *ledger, GError **error);
 GPtrArray *sy_ledger_actions (SyLedger *ledger, const SyActionFilter *filter, GError **error);
 GPtrArray *sy_ledger_journal (SyLedger *ledger, const SyJournalFilter *filter, guint64 before, guint limit, GError **error);
 gboolean sy_ledger_journal_count (SyLedger *ledger, const SyJournalFilter *filter, guint64 *count, GError **error);
+GArray *sy_ledger_journal_numbers (SyLedger *ledger, const SyJournalFilter *filter, GError **error);
 char **sy_ledger_people (SyLedger *ledger, GError **error);
 GArray *sy_ledger_search (SyLedger *ledger, const char *words, GError **error);
 gboolean sy_ledger_verify (SyLedger *ledger, const SyHash *known, SyProgressFunc progress, gpointer user_data,

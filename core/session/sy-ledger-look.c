@@ -28,6 +28,39 @@ sy_ledger_journal_count (SyLedger *ledger, const SyJournalFilter *filter, guint6
   return sy_store_journal_count (sy_ledger_store (ledger), filter, count, error);
 }
 
+GArray *
+sy_ledger_journal_numbers (SyLedger *ledger, const SyJournalFilter *filter, GError **error)
+{
+  return sy_store_journal_numbers (sy_ledger_store (ledger), filter, error);
+}
+
+char *
+sy_ledger_policy (SyLedger *ledger, GError **error)
+{
+  return sy_store_policy (sy_ledger_store (ledger), error);
+}
+
+static gboolean
+add_first (const SyLine *line, gpointer lines)
+{
+  sy_ledger_add_line (line, lines);
+  return FALSE;
+}
+
+SyRevision *
+sy_ledger_line (SyLedger *ledger, guint64 number, GError **error)
+{
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_revision_free);
+
+  if (number > 0 && !sy_store_scan (sy_ledger_store (ledger), number, add_first, lines, error))
+    return NULL;
+  if (lines->len > 0)
+    return g_ptr_array_steal_index (lines, 0);
+  g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND,
+               "The journal has no line %" G_GUINT64_FORMAT ".", number);
+  return NULL;
+}
+
 char **
 sy_ledger_people (SyLedger *ledger, GError **error)
 {

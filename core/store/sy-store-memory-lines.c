@@ -93,6 +93,18 @@ sy_memory_store_journal_count (SyStore *store, const SyJournalFilter *filter, gu
   return TRUE;
 }
 
+GArray *
+sy_memory_store_journal_numbers (SyStore *store, const SyJournalFilter *filter, G_GNUC_UNUSED GError **error)
+{
+  MemoryStore *self = (MemoryStore *) store;
+  GArray *numbers = g_array_new (FALSE, FALSE, sizeof (guint64));
+
+  for (guint64 number = self->lines->len; number > 0; number--)
+    if (sy_journal_filter_admits (filter, event_at (self, number)))
+      g_array_append_val (numbers, number);
+  return numbers;
+}
+
 static int
 compare_texts (gconstpointer a, gconstpointer b)
 {
@@ -211,6 +223,7 @@ sy_memory_store_as_at (SyStore *store, const char *day, SyProgressFunc progress,
   MemoryStore *self = (MemoryStore *) store;
   g_autoptr (GPtrArray) tasks = g_ptr_array_new_with_free_func (free_task);
   g_autoptr (GHashTable) places = g_hash_table_new (g_str_hash, g_str_equal);
+  guint64 taken_over = 0; /* until this line what came at a later day */
 
   for (guint64 number = 1; number <= self->lines->len; number++)
     {
@@ -219,7 +232,9 @@ sy_memory_store_as_at (SyStore *store, const char *day, SyProgressFunc progress,
 
       if (!sy_store_go_on (progress, number, self->lines->len, user_data, error))
         return NULL;
-      if (!is_written_by (event, day))
+      if (event->kind == SY_EVENT_IMPORT && !is_written_by (event, day))
+        taken_over = MAX (taken_over, number + sy_store_lines_taken_over (event));
+      if (number <= taken_over || !is_written_by (event, day))
         continue;
       if (place != NULL)
         {

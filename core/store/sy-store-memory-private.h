@@ -31,6 +31,7 @@ gboolean sy_memory_store_scan_raw (SyStore *store, SyRawFunc func, gpointer user
 GPtrArray *sy_memory_store_journal (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit,
                                     GError **error);
 gboolean sy_memory_store_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 *count, GError **error);
+GArray *sy_memory_store_journal_numbers (SyStore *store, const SyJournalFilter *filter, GError **error);
 char **sy_memory_store_people (SyStore *store, GError **error);
 GPtrArray *sy_memory_store_actions (SyStore *store, const SyActionFilter *filter, GError **error);
 SyAction *sy_memory_store_find_action (SyStore *store, const char *id, GError **error);

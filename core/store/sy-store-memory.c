@@ -453,6 +453,7 @@ sy_store_memory_new (void)
     .rebuild = memory_rebuild,
     .journal = sy_memory_store_journal,
     .journal_count = sy_memory_store_journal_count,
+    .journal_numbers = sy_memory_store_journal_numbers,
     .people = sy_memory_store_people,
     .actions = sy_memory_store_actions,
     .find_action = sy_memory_store_find_action,

@@ -56,6 +56,7 @@ typedef struct
 
   GPtrArray *(*journal) (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit, GError **error);
   gboolean (*journal_count) (SyStore *store, const SyJournalFilter *filter, guint64 *count, GError **error);
+  GArray *(*journal_numbers) (SyStore *store, const SyJournalFilter *filter, GError **error);
   char **(*people) (SyStore *store, GError **error);
   GPtrArray *(*actions) (SyStore *store, const SyActionFilter *filter, GError **error);
   SyAction *(*find_action) (SyStore *store, const char *id, GError **error);
@@ -97,6 +98,8 @@ gboolean sy_store_go_on (SyProgressFunc progress, guint64 done, guint64 of, gpoi
 
 /* The day of a time (RFC 3339) in UTC, "" for none. New string. */
 char *sy_store_utc_day (const char *time);
+/* How many lines behind an import came with it. */
+guint64 sy_store_lines_taken_over (const SyEvent *import);
 /* What a list of lines says of one. New string. */
 char *sy_store_line_words (const SyEvent *event);
 gboolean sy_journal_filter_admits (const SyJournalFilter *filter, const SyEvent *event);

@@ -145,6 +145,28 @@ sy_sqlite_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 
   return TRUE;
 }
 
+GArray *
+sy_sqlite_journal_numbers (SyStore *store, const SyJournalFilter *filter, GError **error)
+{
+  SqliteStore *self = (SqliteStore *) store;
+  g_autoptr (GArray) numbers = g_array_new (FALSE, FALSE, sizeof (guint64));
+  g_autoptr (sqlite3_stmt) statement = NULL;
+  int status;
+
+  if (!ask (self, "SELECT e.number FROM entry e", filter, 0, G_MAXUINT, &statement, error))
+    return NULL;
+  while ((status = sqlite3_step (statement)) == SQLITE_ROW)
+    {
+      const guint64 number = (guint64) sqlite3_column_int64 (statement, 0);
+
+      g_array_append_val (numbers, number);
+    }
+  if (status == SQLITE_DONE)
+    return g_steal_pointer (&numbers);
+  fail (self, SY_STORE_ERROR_OPEN, error);
+  return NULL;
+}
+
 char **
 sy_sqlite_people (SyStore *store, GError **error)
 {

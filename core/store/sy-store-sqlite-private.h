@@ -63,6 +63,7 @@ typedef enum
   SQL_PUT_ENTRY,
   SQL_PEOPLE,
   SQL_AS_AT,
+  SQL_ALL_TASKS,
   SQL_HEAD_AS_AT,
   SQL_ACTION_BY_ID,
   SQL_PUT_ACTION,
@@ -125,6 +126,7 @@ gboolean sy_sqlite_put_entry (SqliteStore *self, const SyEvent *event, const cha
 gboolean sy_sqlite_project_action (SqliteStore *self, const SyEvent *event, guint64 line, GError **error);
 GPtrArray *sy_sqlite_journal (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit, GError **error);
 gboolean sy_sqlite_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 *count, GError **error);
+GArray *sy_sqlite_journal_numbers (SyStore *store, const SyJournalFilter *filter, GError **error);
 char **sy_sqlite_people (SyStore *store, GError **error);
 GPtrArray *sy_sqlite_actions (SyStore *store, const SyActionFilter *filter, GError **error);
 SyAction *sy_sqlite_find_action (SyStore *store, const char *id, GError **error);

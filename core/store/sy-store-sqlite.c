@@ -494,6 +494,7 @@ sy_store_sqlite_open (const char *path, gboolean bare, GError **error)
     .rebuild = sy_sqlite_rebuild,
     .journal = sy_sqlite_journal,
     .journal_count = sy_sqlite_journal_count,
+    .journal_numbers = sy_sqlite_journal_numbers,
     .people = sy_sqlite_people,
     .actions = sy_sqlite_actions,
     .find_action = sy_sqlite_find_action,

@@ -284,6 +284,12 @@ sy_store_journal_count (SyStore *store, const SyJournalFilter *filter, guint64 *
   return enter (store, error) && store->backend->journal_count (store, filter, count, error);
 }
 
+GArray *
+sy_store_journal_numbers (SyStore *store, const SyJournalFilter *filter, GError **error)
+{
+  return enter (store, error) ? store->backend->journal_numbers (store, filter, error) : NULL;
+}
+
 char **
 sy_store_people (SyStore *store, GError **error)
 {

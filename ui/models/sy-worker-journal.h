@@ -67,14 +67,15 @@ gboolean sy_worker_rebuild_finish (SyWorker *worker, GAsyncResult *result, SyReb
 void sy_worker_export_async (SyWorker *worker, const char *const *items, GCancellable *cancellable,
                              SyWorkerProgress progress, gpointer progress_data, GAsyncReadyCallback callback,
                              gpointer user_data);
-/* The findings as a table. */
+GBytes *sy_worker_export_finish (SyWorker *worker, GAsyncResult *result, GError **error);
+
+/* The findings as a table. @filter is copied. */
 void sy_worker_export_csv_async (SyWorker *worker, const SyTaskFilter *filter, GCancellable *cancellable,
                                  SyWorkerProgress progress, gpointer progress_data, GAsyncReadyCallback callback,
                                  gpointer user_data);
-/* Of either. */
-GBytes *sy_worker_export_finish (SyWorker *worker, GAsyncResult *result, GError **error);
+GBytes *sy_worker_export_csv_finish (SyWorker *worker, GAsyncResult *result, GError **error);
 
-/* @request: copied; the clock is read on the worker, whatever it says. Unless it is a dry run, "changed" is emitted. */
+/* @request: copied; the clock is read on the worker, whatever it says. Emits "changed" when it was done. */
 void sy_worker_import_async (SyWorker *worker, GBytes *bundle, const SyImportRequest *request, GCancellable *cancellable,
                              SyWorkerProgress progress, gpointer progress_data, GAsyncReadyCallback callback,
                              gpointer user_data);

@@ -11,6 +11,7 @@ typedef struct
   gboolean (*run) (SyLedger *ledger, gpointer data, GError **error);
   GDestroyNotify free_data;
   gboolean is_save; /* it writes: made even when nobody waits for it any more, and "changed" is emitted */
+  gboolean is_for_damaged; /* also run for a record that cannot be opened, with @ledger NULL */
 } SyWorkerCall;
 
 /* @call: static. Takes @data. */

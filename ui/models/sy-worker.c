@@ -141,7 +141,11 @@ run_job (Room *room, Job *job)
   if (room->ledger == NULL)
     room->ledger = sy_ledger_open (room->store_uri, &job->error);
   if (room->ledger == NULL)
-    return;
+    {
+      if (job->kind != JOB_CALL || !job->call->is_for_damaged)
+        return;
+      g_clear_error (&job->error);
+    }
 
   switch (job->kind)
     {

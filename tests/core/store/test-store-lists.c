@@ -98,6 +98,15 @@ assert_journal (SyStore *store, SyJournalFilter filter, guint64 before, guint li
   g_autofree char *numbers = journal_of (store, filter, before, limit);
 
   assert_string_equal (numbers, expected);
+  if (before == 0 && limit == 0)
+    {
+      g_autoptr (GArray) alone = sy_store_journal_numbers (store, &filter, NULL);
+      g_autoptr (GString) text = g_string_new (NULL);
+
+      for (guint i = 0; i < alone->len; i++)
+        g_string_append_printf (text, "%s%d", i > 0 ? " " : "", (int) g_array_index (alone, guint64, i));
+      assert_string_equal (text->str, expected);
+    }
 }
 
 static void
