@@ -44,6 +44,18 @@ sy_store_utc_day (const char *time)
   return utc != NULL ? g_date_time_format (utc, "%Y-%m-%d") : g_strdup ("");
 }
 
+guint64
+sy_store_lines_taken_over (const SyEvent *import)
+{
+  SyDeed deed;
+  guint64 lines = 0;
+
+  if (sy_deed_read (import, &deed) && deed.lines > 0)
+    lines = (guint64) deed.lines;
+  sy_deed_clear (&deed);
+  return lines;
+}
+
 char *
 sy_store_line_words (const SyEvent *event)
 {

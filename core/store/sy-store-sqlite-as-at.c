@@ -3,8 +3,8 @@
 
 #include <string.h>
 
-/* The record at the end of an earlier day. Of the revisions before an item's last, only what the list of lines says of them
-   matters; so only the last is read whole. */
+/* The record at the end of an earlier day. Items of which no line is later are as they are now. Of the others, only what the
+   list of lines says of the revisions before the last one matters; so only the last is read whole. */
 
 /* One line that counts. */
 typedef struct
@@ -22,6 +22,8 @@ typedef struct
   GArray *steps;      /* of Step                                  */
   GPtrArray *ids;     /* of char *                                */
   GArray *last;       /* of guint64: each item's last revision    */
+  GHashTable *later;  /* ids of items that have later lines, own  */
+  guint64 taken_over; /* until this line what came at a later day */
   GHashTable *places; /* id → place + 1; borrows the ids          */
 } Past;
 
@@ -38,56 +40,49 @@ static void
 past_clear (Past *past)
 {
   g_hash_table_unref (past->places);
+  g_hash_table_unref (past->later);
   g_ptr_array_unref (past->ids);
   g_array_unref (past->last);
   g_array_unref (past->steps);
 }
 
-static guint
-place_of (Past *past, const char *id)
+/* Place of the item, which its first revision begins; FALSE when there is none yet. */
+static gboolean
+find_place (Past *past, const char *id, SyEventKind kind, guint *place)
 {
-  gpointer place = g_hash_table_lookup (past->places, id);
+  gpointer found = g_hash_table_lookup (past->places, id);
   const guint64 none = 0;
   char *own;
 
-  if (place != NULL)
-    return GPOINTER_TO_UINT (place) - 1;
-  own = g_strdup (id);
-  g_ptr_array_add (past->ids, own);
-  g_array_append_val (past->last, none);
-  g_hash_table_insert (past->places, own, GUINT_TO_POINTER (past->ids->len));
-  return past->ids->len - 1;
+  if (found == NULL && kind != SY_EVENT_REVISION)
+    return FALSE;
+  if (found == NULL)
+    {
+      own = g_strdup (id);
+      g_ptr_array_add (past->ids, own);
+      g_array_append_val (past->last, none);
+      found = GUINT_TO_POINTER (past->ids->len);
+      g_hash_table_insert (past->places, own, found);
+    }
+  *place = GPOINTER_TO_UINT (found) - 1;
+  return TRUE;
 }
 
 static void
-take_step (Past *past, sqlite3_stmt *statement)
+take_step (Past *past, sqlite3_stmt *statement, SyEventKind kind)
 {
-  Step step = {
-    .number = (guint64) sqlite3_column_int64 (statement, 0),
-    .kind = (SyEventKind) sqlite3_column_int (statement, 1),
-    .item = place_of (past, (const char *) sqlite3_column_text (statement, 2)),
-    .revision = sqlite3_column_int64 (statement, 3),
-    .base = sqlite3_column_int64 (statement, 4),
-    .by = g_strdup ((const char *) sqlite3_column_text (statement, 5)),
-    .when = g_strdup ((const char *) sqlite3_column_text (statement, 6)),
-    .from_elsewhere = sqlite3_column_int (statement, 7) != 0,
-  };
+  Step step = { .number = (guint64) sqlite3_column_int64 (statement, 0), .kind = kind };
 
-  if (step.kind == SY_EVENT_REVISION)
+  if (!find_place (past, (const char *) sqlite3_column_text (statement, 2), kind, &step.item))
+    return;
+  step.revision = sqlite3_column_int64 (statement, 3);
+  step.base = sqlite3_column_int64 (statement, 4);
+  step.by = g_strdup ((const char *) sqlite3_column_text (statement, 5));
+  step.when = g_strdup ((const char *) sqlite3_column_text (statement, 6));
+  step.from_elsewhere = sqlite3_column_int (statement, 7) != 0;
+  if (kind == SY_EVENT_REVISION)
     g_array_index (past->last, guint64, step.item) = step.number;
   g_array_append_val (past->steps, step);
-}
-
-static gboolean
-read_past (SqliteStore *self, const char *day, Past *past, GError **error)
-{
-  g_autoptr (Use) use = self->statements[SQL_AS_AT];
-  int status;
-
-  sy_sqlite_bind_text (use, 1, day);
-  while ((status = sqlite3_step (use)) == SQLITE_ROW)
-    take_step (past, use);
-  return status == SQLITE_DONE || sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
 }
 
 static SyEvent *
@@ -102,6 +97,72 @@ read_line (SqliteStore *self, guint64 number, GError **error)
       return NULL;
     }
   return sy_sqlite_take_event (self, use, 0, number, error);
+}
+
+/* What was taken over that day came into the record with it, whenever it was written. */
+static gboolean
+skip_taken_over (SqliteStore *self, Past *past, guint64 number, GError **error)
+{
+  g_autoptr (SyEvent) event = read_line (self, number, error);
+
+  if (event != NULL)
+    past->taken_over = MAX (past->taken_over, number + sy_store_lines_taken_over (event));
+  return event != NULL;
+}
+
+static gboolean
+take_row (SqliteStore *self, Past *past, sqlite3_stmt *statement, GError **error)
+{
+  guint64 number = (guint64) sqlite3_column_int64 (statement, 0);
+  SyEventKind kind = (SyEventKind) sqlite3_column_int (statement, 1);
+  gboolean is_later = sqlite3_column_int (statement, 8) != 0;
+
+  if (kind == SY_EVENT_IMPORT)
+    return !is_later || skip_taken_over (self, past, number, error);
+  if (kind == SY_EVENT_ATTACHMENT) /* changes nothing */
+    return TRUE;
+  if (is_later || number <= past->taken_over)
+    g_hash_table_add (past->later, g_strdup ((const char *) sqlite3_column_text (statement, 2)));
+  else
+    take_step (past, statement, kind);
+  return TRUE;
+}
+
+static gboolean
+read_past (SqliteStore *self, const char *day, Past *past, GError **error)
+{
+  g_autoptr (Use) use = self->statements[SQL_AS_AT];
+  int status;
+
+  sy_sqlite_bind_text (use, 1, day);
+  while ((status = sqlite3_step (use)) == SQLITE_ROW)
+    if (!take_row (self, past, use, error))
+      return FALSE;
+  return status == SQLITE_DONE || sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
+}
+
+/* Those of which no line is later. */
+static gboolean
+take_current (SqliteStore *self, Past *past, GPtrArray *tasks, GError **error)
+{
+  g_autoptr (Use) use = self->statements[SQL_ALL_TASKS];
+  int status;
+
+  while ((status = sqlite3_step (use)) == SQLITE_ROW)
+    {
+      const char *id = (const char *) sqlite3_column_text (use, 0);
+      gpointer place = g_hash_table_lookup (past->places, id);
+      SyTask *task;
+
+      if (place == NULL || g_hash_table_contains (past->later, id))
+        continue;
+      task = sy_sqlite_take_task (use);
+      if (task == NULL)
+        return sy_sqlite_fail_task (self, error);
+      sy_task_free (tasks->pdata[GPOINTER_TO_UINT (place) - 1]);
+      tasks->pdata[GPOINTER_TO_UINT (place) - 1] = task;
+    }
+  return status == SQLITE_DONE || sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
 }
 
 /* An earlier revision: by whom and from what it was made. What it found is written over by the last. */
@@ -127,17 +188,16 @@ fold_step (SqliteStore *self, Past *past, const Step *step, GPtrArray *tasks, GE
   g_autoptr (SyEvent) event = NULL;
   SyTask **task = (SyTask **) &tasks->pdata[step->item];
 
-  if (step->kind == SY_EVENT_ATTACHMENT)
+  if (!g_hash_table_contains (past->later, g_ptr_array_index (past->ids, step->item)))
     return TRUE;
   event = earlier ? sketch (past, step) : read_line (self, step->number, error);
   if (event == NULL)
     return FALSE;
-  if (*task != NULL || event->kind == SY_EVENT_REVISION)
-    *task = sy_task_apply (*task, event);
+  *task = sy_task_apply (*task, event);
   return TRUE;
 }
 
-/* In the order in which they were begun; without those of which there is no revision yet. */
+/* In the order in which they were begun. */
 static GPtrArray *
 gather (GPtrArray *by_place)
 {
@@ -171,12 +231,14 @@ sy_sqlite_as_at (SyStore *store, const char *day, SyProgressFunc progress, gpoin
     .ids = g_ptr_array_new_with_free_func (g_free),
     .last = g_array_new (FALSE, FALSE, sizeof (guint64)),
     .places = g_hash_table_new (g_str_hash, g_str_equal),
+    .later = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL),
   };
   gboolean done;
 
   g_array_set_clear_func (past.steps, step_clear);
   done = read_past (self, day, &past, error);
   g_ptr_array_set_size (by_place, (int) past.ids->len);
+  done = done && take_current (self, &past, by_place, error);
   for (guint i = 0; done && i < past.steps->len; i++)
     {
       if (!sy_store_go_on (progress, i, past.steps->len, user_data, error))

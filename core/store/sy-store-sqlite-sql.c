@@ -62,8 +62,9 @@ static const char *const sql[N_SQL] = {
     " SELECT (SELECT min (done_by) FROM entry WHERE done_by > person.name) FROM person WHERE name IS NOT NULL)"
     " SELECT name FROM person WHERE name IS NOT NULL",
   [SQL_AS_AT] =
-    "SELECT number, kind, item, revision, base, done_by, done_at, from_elsewhere FROM entry"
-    " WHERE written_on <= ?1 AND item <> '' ORDER BY number",
+    "SELECT number, kind, item, revision, base, done_by, done_at, from_elsewhere, written_on > ?1 FROM entry"
+    " WHERE item <> '' OR kind = 9 ORDER BY number",
+  [SQL_ALL_TASKS] = SELECT_TASK "ORDER BY seat",
   [SQL_HEAD_AS_AT] =
     "SELECT number, hash FROM journal WHERE number ="
     " (SELECT ifnull ((SELECT min (number) - 1 FROM entry WHERE written_on > ?1),"

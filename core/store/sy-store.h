@@ -222,7 +222,8 @@ SyAction *sy_store_find_action (SyStore *store, const char *id, GError **error);
 
 /**
  * sy_store_as_at:
- * The items as the record knew them at the end of a day (UTC): folded from the lines written until then.
+ * The items as the record knew them at the end of a day (UTC): folded from the lines written until then. What was taken
+ * over from another record counts from the day on which it was.
  * Parameters:   day  "2026-03-01".
  * Return value: new array of SyTask in the order in which they were begun; items begun later are not in it.
  */

@@ -244,6 +244,34 @@ an_earlier_day_is_shown_as_it_was (void **state)
     }
 }
 
+static SyEvent *
+help_import (gint64 lines, const char *day)
+{
+  g_autofree char *hash = g_strnfill (64, 'b');
+  SyEvent *event = help_deed ("", (SyDeed) { .kind = SY_EVENT_IMPORT, .head = hash, .lines = lines }, "R. Example", day);
+
+  sy_event_set (&event->item_kind, "import");
+  return event;
+}
+
+/* Whenever it was written, elsewhere: nobody here knew of it. */
+static void
+what_was_taken_over_counts_from_that_day (void **state)
+{
+  SyStore *store = story_of (state);
+  g_autofree char *before = NULL, *that_day = NULL;
+
+  help_append (store, help_import (2, "2026-05-10"),
+               help_revision_on ("c", 1, "Cart", "by-hand", "P. Other", "2026-02-01"),
+               help_revision_on ("b", 2, "Blank", "improve", "P. Other", "2026-03-20"),
+               help_revision_on ("a", 4, "Coil", "improve", "P. Other", "2026-05-11"));
+  before = as_at (store, "2026-05-09");
+  that_day = as_at (store, "2026-05-10");
+  assert_string_equal (before, "a Coil to slitter 3 by-hand s2 o1 2026-12-01 | b Blank 1 by-hand s0 o0  retired");
+  assert_string_equal (that_day, "a Coil to slitter 3 by-hand s2 o1 2026-12-01 | b Blank 2 improve s0 o0  retired"
+                                 " | c Cart 1 by-hand s0 o0 ");
+}
+
 /* Today as at a day long hence is today as it is. */
 static void
 the_last_day_is_the_current_state (void **state)
@@ -398,6 +426,7 @@ main (void)
     OVER_BOTH (everybody_who_wrote_is_named_once),
     OVER_BOTH (actions_come_open_first_then_by_day),
     OVER_BOTH (an_earlier_day_is_shown_as_it_was),
+    OVER_BOTH (what_was_taken_over_counts_from_that_day),
     OVER_BOTH (the_last_day_is_the_current_state),
     OVER_BOTH (a_search_names_the_seats),
     OVER_BOTH (what_is_done_to_an_item_touches_it),
