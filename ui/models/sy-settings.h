@@ -12,6 +12,7 @@
  * overwrite what the other remembered. A file that cannot be read counts as empty.
  */
 #define SY_SETTING_AUTHOR "author" /* who saved last, as typed     */
+#define SY_SETTING_ROLE "role"     /* in which role               */
 #define SY_SETTING_STYLE "style"   /* "system", "light" or "dark"  */
 
 /* New string, "" when it was never set. */
