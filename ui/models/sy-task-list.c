@@ -4,20 +4,24 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-task-order.h"
+#include "sy-worker-search.h"
+
 #define POLL_SECONDS 2
 
 struct _SyTaskList
 {
   GObject parent_instance;
   SyWorker *worker;
-  GPtrArray *rows;       /* of SyTaskRow                 */
-  GHashTable *positions; /* id → position + 1            */
-  guint64 seen;          /* line of the journal          */
-  guint counts[SY_N_REGISTERS];
+  GPtrArray *rows;       /* of SyTaskRow                  */
+  GHashTable *positions; /* id, its row's → position + 1  */
+  GArray *by_name;       /* of guint32: positions by name */
+  guint64 seen;          /* line of the journal           */
+  guint counts[SY_N_REGISTERS], retired[SY_N_REGISTERS];
   double today;          /* days since 1970              */
   GCancellable *cancellable;
   guint timer;
-  gboolean asking, again, loading;
+  gboolean asking, again, loading, filled;
   char *error;
 };
 
@@ -51,6 +55,31 @@ set_state (SyTaskList *self, gboolean loading, const char *error)
     }
 }
 
+/* Whether the answer is for nobody any more. */
+static gboolean
+is_over (const GError *error)
+{
+  return g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CLOSED);
+}
+
+/* A journal only grows: this is another one, put in the place of the first. */
+static void
+begin_anew (SyTaskList *self)
+{
+  guint n = self->rows->len;
+
+  g_hash_table_remove_all (self->positions);
+  g_ptr_array_set_size (self->rows, 0);
+  g_array_set_size (self->by_name, 0);
+  memset (self->counts, 0, sizeof self->counts);
+  memset (self->retired, 0, sizeof self->retired);
+  self->seen = 0;
+  self->filled = FALSE;
+  if (n > 0)
+    g_list_model_items_changed (G_LIST_MODEL (self), 0, n, 0);
+  sy_task_list_refresh (self);
+}
+
 static void
 answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
@@ -61,8 +90,7 @@ answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 
   tasks = sy_worker_changed_finish (SY_WORKER (source), result, &head, &error);
   self->asking = FALSE;
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED)
-      || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CLOSED))
+  if (is_over (error))
     return;
   if (tasks == NULL)
     {
@@ -71,20 +99,68 @@ answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     }
   if (head.number < self->seen)
     {
-      /* A journal only grows: this is another one, put in the place of the first. */
-      guint n = self->rows->len;
-
-      g_ptr_array_set_size (self->rows, 0);
-      g_hash_table_remove_all (self->positions);
-      memset (self->counts, 0, sizeof self->counts);
-      self->seen = 0;
-      if (n > 0)
-        g_list_model_items_changed (G_LIST_MODEL (self), 0, n, 0);
-      sy_task_list_refresh (self);
+      begin_anew (self);
       return;
     }
   self->seen = head.number;
   sy_task_list_merge (self, tasks);
+  set_state (self, FALSE, NULL);
+  if (self->again)
+    sy_task_list_refresh (self);
+}
+
+/* The rows that were there already stay the objects that they are. */
+static void
+take_fill (SyTaskList *self, SyTaskFill *fill)
+{
+  const guint before = self->rows->len;
+  GArray *by_name = g_array_sized_new (FALSE, FALSE, sizeof (guint32), fill->rows->len);
+
+  for (guint i = 0; i < before; i++)
+    {
+      SyTaskRow *row = self->rows->pdata[i];
+      const char *id = sy_task_row_get_task (row)->id;
+      guint known = GPOINTER_TO_UINT (g_hash_table_lookup (fill->positions, id));
+
+      if (known == 0)
+        continue;
+      sy_task_row_update (row, sy_task_row_get_task (fill->rows->pdata[known - 1]));
+      g_hash_table_replace (fill->positions, (gpointer) id, GUINT_TO_POINTER (known));
+      g_object_unref (fill->rows->pdata[known - 1]);
+      fill->rows->pdata[known - 1] = g_object_ref (row);
+    }
+  for (guint32 i = 0; i < fill->rows->len; i++)
+    g_array_append_val (by_name, i);
+  g_hash_table_unref (self->positions);
+  g_ptr_array_unref (self->rows);
+  g_array_unref (self->by_name);
+  self->by_name = by_name;
+  self->positions = g_steal_pointer (&fill->positions);
+  self->rows = g_steal_pointer (&fill->rows);
+  memcpy (self->counts, fill->counts, sizeof self->counts);
+  memcpy (self->retired, fill->retired, sizeof self->retired);
+  self->seen = fill->head.number;
+  self->filled = TRUE;
+  if (before > 0 || self->rows->len > 0)
+    g_list_model_items_changed (G_LIST_MODEL (self), 0, before, self->rows->len);
+}
+
+static void
+filled_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (SyTaskList) self = SY_TASK_LIST (user_data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyTaskFill) fill = sy_worker_fill_finish (SY_WORKER (source), result, &error);
+
+  self->asking = FALSE;
+  if (is_over (error))
+    return;
+  if (fill == NULL)
+    {
+      set_state (self, FALSE, error->message);
+      return;
+    }
+  take_fill (self, fill);
   set_state (self, FALSE, NULL);
   if (self->again)
     sy_task_list_refresh (self);
@@ -173,8 +249,9 @@ sy_task_list_finalize (GObject *object)
   SyTaskList *self = SY_TASK_LIST (object);
 
   g_clear_object (&self->cancellable);
-  g_clear_pointer (&self->rows, g_ptr_array_unref);
   g_clear_pointer (&self->positions, g_hash_table_unref);
+  g_clear_pointer (&self->rows, g_ptr_array_unref);
+  g_clear_pointer (&self->by_name, g_array_unref);
   g_clear_pointer (&self->error, g_free);
   G_OBJECT_CLASS (sy_task_list_parent_class)->finalize (object);
 }
@@ -198,7 +275,8 @@ static void
 sy_task_list_init (SyTaskList *self)
 {
   self->rows = g_ptr_array_new_with_free_func (g_object_unref);
-  self->positions = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  self->positions = g_hash_table_new (g_str_hash, g_str_equal);
+  self->by_name = g_array_new (FALSE, FALSE, sizeof (guint32));
   self->cancellable = g_cancellable_new ();
   self->loading = TRUE;
   self->today = NAN;
@@ -228,8 +306,34 @@ sy_task_list_refresh (SyTaskList *self)
   if (self->asking)
     return;
   self->asking = TRUE;
-  sy_worker_changed_async (self->worker, self->seen, self->cancellable, answered_cb,
-                           g_object_ref (self));
+  if (self->filled)
+    sy_worker_changed_async (self->worker, self->seen, self->cancellable, answered_cb, g_object_ref (self));
+  else
+    sy_worker_fill_async (self->worker, self->today, self->cancellable, filled_cb, g_object_ref (self));
+}
+
+SyTaskRow *
+sy_task_list_peek (SyTaskList *self, guint place)
+{
+  return place < self->rows->len ? self->rows->pdata[place] : NULL;
+}
+
+const GPtrArray *
+sy_task_list_rows (SyTaskList *self)
+{
+  return self->rows;
+}
+
+const guint32 *
+sy_task_list_by_name (SyTaskList *self)
+{
+  return (const guint32 *) (gpointer) self->by_name->data;
+}
+
+SyWorker *
+sy_task_list_get_worker (SyTaskList *self)
+{
+  return self->worker;
 }
 
 gboolean
@@ -247,11 +351,11 @@ sy_task_list_get_error (SyTaskList *self)
 }
 
 static void
-count_kind (SyTaskList *self, const char *item_kind)
+count_task (SyTaskList *self, const SyTask *task, int by)
 {
   for (int i = 0; i < SY_N_REGISTERS; i++)
-    if (strcmp (item_kind, sy_register_item_kind ((SyRegister) i)) == 0)
-      self->counts[i]++;
+    if (strcmp (task->item_kind, sy_register_item_kind ((SyRegister) i)) == 0)
+      *(task->retired ? &self->retired[i] : &self->counts[i]) += (guint) by;
 }
 
 guint
@@ -261,10 +365,94 @@ sy_task_list_count (SyTaskList *self, SyRegister which)
   return self->counts[which];
 }
 
+guint
+sy_task_list_count_retired (SyTaskList *self, SyRegister which)
+{
+  g_return_val_if_fail (SY_IS_TASK_LIST (self), 0);
+  return self->retired[which];
+}
+
+static int
+compare_places (gconstpointer a, gconstpointer b, gpointer rows)
+{
+  return sy_task_order_name (((GPtrArray *) rows)->pdata[*(const guint32 *) a], ((GPtrArray *) rows)->pdata[*(const guint32 *) b]);
+}
+
+/* Puts places, each of which is not there, where their names belong. */
+static void
+insert_by_name (SyTaskList *self, GArray *places)
+{
+  const guint n = self->by_name->len;
+  GArray *merged = g_array_sized_new (FALSE, FALSE, sizeof (guint32), n + places->len);
+  const guint32 *old = (const guint32 *) (gpointer) self->by_name->data;
+  guint at = 0;
+
+  g_array_sort_with_data (places, compare_places, self->rows);
+  for (guint i = 0; i < places->len; i++)
+    {
+      const guint32 place = g_array_index (places, guint32, i);
+      guint low = at, high = n;
+
+      while (low < high)
+        {
+          guint middle = low + (high - low) / 2;
+
+          if (compare_places (&old[middle], &place, self->rows) < 0)
+            low = middle + 1;
+          else
+            high = middle;
+        }
+      g_array_append_vals (merged, old + at, low - at);
+      g_array_append_val (merged, place);
+      at = low;
+    }
+  if (n > at)
+    g_array_append_vals (merged, old + at, n - at);
+  g_array_unref (self->by_name);
+  self->by_name = merged;
+}
+
+static void
+remove_by_name (SyTaskList *self, guint32 place)
+{
+  const guint32 *places = (const guint32 *) (gpointer) self->by_name->data;
+
+  for (guint i = 0; i < self->by_name->len; i++)
+    if (places[i] == place)
+      {
+        g_array_remove_index (self->by_name, i);
+        return;
+      }
+}
+
+static gboolean
+update_row (SyTaskList *self, guint32 place, const SyTask *task)
+{
+  SyTaskRow *row = self->rows->pdata[place];
+  const gboolean renamed = strcmp (sy_task_row_get_task (row)->name, task->name) != 0;
+  gboolean changed;
+
+  /* By the name that it has so far it is found; by the new one it is put back. */
+  if (renamed)
+    remove_by_name (self, place);
+  count_task (self, sy_task_row_get_task (row), -1);
+  changed = sy_task_row_update (row, task);
+  count_task (self, sy_task_row_get_task (row), 1);
+  if (renamed)
+    {
+      g_autoptr (GArray) places = g_array_new (FALSE, FALSE, sizeof (guint32));
+
+      g_array_append_val (places, place);
+      insert_by_name (self, places);
+    }
+  return changed;
+}
+
 void
 sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
 {
-  guint before = self->rows->len;
+  const guint before = self->rows->len;
+  g_autoptr (GArray) added = g_array_new (FALSE, FALSE, sizeof (guint32));
 
   /* Known rows first: while they are announced, the list must not yet hold what is announced later. */
   for (guint i = 0; i < tasks->len; i++)
@@ -272,7 +460,7 @@ sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
       const SyTask *task = tasks->pdata[i];
       guint known = GPOINTER_TO_UINT (g_hash_table_lookup (self->positions, task->id));
 
-      if (known != 0 && sy_task_row_update (self->rows->pdata[known - 1], task))
+      if (known != 0 && update_row (self, known - 1, task))
         g_list_model_items_changed (G_LIST_MODEL (self), known - 1, 1, 1);
     }
   for (guint i = 0; i < tasks->len; i++)
@@ -283,18 +471,22 @@ sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
       if (known == 0)
         {
           SyTaskRow *row = sy_task_row_new (task);
+          guint32 place = self->rows->len;
 
           sy_task_row_set_today (row, self->today);
           g_ptr_array_add (self->rows, row);
-          count_kind (self, task->item_kind);
-          g_hash_table_insert (self->positions, g_strdup (task->id),
-                               GUINT_TO_POINTER (self->rows->len));
+          g_array_append_val (added, place);
+          count_task (self, task, 1);
+          g_hash_table_insert (self->positions, sy_task_row_get_task (row)->id, GUINT_TO_POINTER (self->rows->len));
         }
       else if (known > before)
+        /* Told twice in one answer; not announced yet. */
         sy_task_row_update (self->rows->pdata[known - 1], task);
     }
-  if (self->rows->len > before)
-    g_list_model_items_changed (G_LIST_MODEL (self), before, 0, self->rows->len - before);
+  if (self->rows->len == before)
+    return;
+  insert_by_name (self, added);
+  g_list_model_items_changed (G_LIST_MODEL (self), before, 0, self->rows->len - before);
 }
 
 void

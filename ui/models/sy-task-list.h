@@ -8,9 +8,10 @@
 #include "sy-worker.h"
 
 /*
- * All items of a store, of every kind, in the order in which they became known: a GListModel of SyTaskRow. Asks the worker what
- * changed, first for everything, then every two seconds and whenever this program saved.
- * A row that changed is announced as replaced by itself, so that sorters and filters look at it again. When a new day
+ * All items of a store, of every kind: a GListModel of SyTaskRow, first those that the store held when it was opened, then
+ * others in the order in which they became known; a row keeps its place. Asks the worker for everything, which comes as one
+ * list made ready on its thread, then what changed: every two seconds and whenever this program saved.
+ * A row that changed is announced as replaced by itself, so that what shows it looks at it again. When a new day
  * begins, all are.
  *
  * Properties: "loading" (bool, until the first answer), "error" (string, NULL while the store answers).
@@ -19,8 +20,16 @@
 G_DECLARE_FINAL_TYPE (SyTaskList, sy_task_list, SY, TASK_LIST, GObject)
 
 SyTaskList *sy_task_list_new (SyWorker *worker);
-/* How many of the items are of the kind; they do not change their kind. */
+/* The row at a place, borrowed; the array of all, borrowed until the list announces a change. */
+SyTaskRow *sy_task_list_peek (SyTaskList *list, guint place);
+const GPtrArray *sy_task_list_rows (SyTaskList *list);
+/* The places of all rows in the order of sy_task_order_name(): as many as there are rows. Borrowed until the list announces
+   a change. */
+const guint32 *sy_task_list_by_name (SyTaskList *list);
+SyWorker *sy_task_list_get_worker (SyTaskList *list);
+/* How many of the items are of the kind and not retired; they do not change their kind. */
 guint sy_task_list_count (SyTaskList *list, SyRegister which);
+guint sy_task_list_count_retired (SyTaskList *list, SyRegister which);
 /* Ask now, e.g. after an error. */
 void sy_task_list_refresh (SyTaskList *list);
 gboolean sy_task_list_get_loading (SyTaskList *list);

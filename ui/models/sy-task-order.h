@@ -4,7 +4,8 @@
 
 #include "sy-task-list.h"
 
-/* Order and choice of rows; no widget needed. Every comparison returns <0, 0 or >0. */
+/* Order and choice of rows; no widget needed. Every comparison returns <0, 0 or >0. What is searched for is the store's
+   matter. */
 
 typedef enum
 {
@@ -24,8 +25,10 @@ typedef enum
   SY_BY_WLL,
   SY_BY_DUE,     /* what is longest overdue first                */
   SY_BY_USE,     /* what may be used before what is withdrawn    */
+  SY_BY_CONDITION, /* of gear: good, worn, damaged               */
+  SY_BY_REVIEW,  /* what has been due for review longest first   */
 } SyTaskColumn;
-#define SY_N_TASK_COLUMNS 16
+#define SY_N_TASK_COLUMNS 18
 
 /* What falls due within that many days is due soon (assumed, no source: the days on which gear is said to be due). */
 #define SY_DUE_SOON_DAYS 30
@@ -46,23 +49,60 @@ int sy_task_order (SyTaskRow *a, SyTaskRow *b, SyTaskColumn column, gboolean des
 /* Between rows that are equal otherwise: strictest verdict, then largest index, then name, then id. */
 int sy_task_order_rest (SyTaskRow *a, SyTaskRow *b);
 
+/* What is ordered by, and which way. */
+typedef struct
+{
+  SyTaskColumn column;
+  gboolean descending;
+} SyTaskKey;
+#define SY_TASK_KEYS_MAX 3
+
+/* By the first key, among equals by the next, then as sy_task_order_rest() has it. Names and ids last: nothing is equal. */
+int sy_task_order_by (SyTaskRow *a, SyTaskRow *b, const SyTaskKey *keys, guint n_keys);
+
+/**
+ * sy_task_sort:
+ * The same for many: @places are numbers of rows in @rows, in the order of sy_task_order_name(), and are put into the order of
+ * the keys. A hundred thousand take a few milliseconds, as each key is read once and compared as a number.
+ */
+void sy_task_sort (const GPtrArray *rows, guint32 *places, guint n, const SyTaskKey *keys, guint n_keys);
+
+/* By name, then by id. */
+int sy_task_order_name (SyTaskRow *a, SyTaskRow *b);
+
+/* What of it is due: in the past, or within SY_DUE_SOON_DAYS. */
+typedef enum
+{
+  SY_DUE_NOTHING, /* everything is chosen, due or not          */
+  SY_DUE_ANY,     /* one of the following                      */
+  SY_DUE_VERDICT, /* the day until which the verdict holds     */
+  SY_DUE_REVIEW,
+  SY_DUE_ACTION,
+} SyTaskDue;
+#define SY_N_TASK_DUES 5
+
 /* What a list is narrowed to. */
 typedef struct
 {
-  GStrv words;           /* folded; every one must occur; NULL: any */
   const char *item_kind; /* NULL: any                           */
   gboolean by_verdict;
   SyVerdict verdict;     /* as it stands today                  */
+  char *method;          /* id; NULL: any                       */
+  char *place;           /* NULL: any                           */
   char *machine;         /* one of those that the row names; NULL: any */
   char *gear_kind;       /* id; NULL: any                       */
-  gboolean due;          /* out of date, or due within SY_DUE_SOON_DAYS */
+  SyTaskDue due;
+  gboolean open;         /* only what has open actions          */
+  gboolean not_signed;   /* only what nobody signed off as it now stands */
+  gboolean retired;      /* also what is retired                */
 } SyTaskChoice;
 
-/* Words of a search as typed, folded; NULL when there are none. */
-GStrv sy_task_words (const char *search);
 gboolean sy_task_chosen (SyTaskRow *row, const SyTaskChoice *choice);
 
 /* The machines that the rows of a kind name, each once, in the order of people. Free with g_strfreev. */
 char **sy_task_machines (GListModel *rows, const char *item_kind);
+/* The same for places, and for ids of methods. */
+char **sy_task_places (GListModel *rows, const char *item_kind);
+char **sy_task_methods (GListModel *rows, const char *item_kind);
 
 #endif

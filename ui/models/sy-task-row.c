@@ -10,9 +10,11 @@ struct _SyTaskRow
   GObject parent_instance;
   SyTask *task;
   char *name_key; /* made when first asked for */
-  char *folded;
   double until;   /* last day on which the verdict holds, days since 1970; NAN none */
+  double review, action;
+  double moment;
   double today;
+  guint serial;
 };
 
 G_DEFINE_FINAL_TYPE (SyTaskRow, sy_task_row, G_TYPE_OBJECT)
@@ -88,7 +90,6 @@ sy_task_row_finalize (GObject *object)
 
   sy_task_free (self->task);
   g_free (self->name_key);
-  g_free (self->folded);
   G_OBJECT_CLASS (sy_task_row_parent_class)->finalize (object);
 }
 
@@ -118,24 +119,49 @@ sy_task_row_class_init (SyTaskRowClass *klass)
 static void
 sy_task_row_init (SyTaskRow *self)
 {
-  self->until = self->today = NAN;
+  self->until = self->review = self->action = self->today = NAN;
+}
+
+static double
+read_day (const char *text)
+{
+  double day;
+
+  return text != NULL && sy_date_read (text, &day) ? day : NAN;
+}
+
+static double
+read_moment (const char *text)
+{
+  g_autoptr (GTimeZone) utc = g_time_zone_new_utc ();
+  g_autoptr (GDateTime) time = text != NULL ? g_date_time_new_from_iso8601 (text, utc) : NULL;
+
+  return time != NULL ? (double) g_date_time_to_unix (time) + g_date_time_get_microsecond (time) / 1e6 : -INFINITY;
 }
 
 static void
-read_until (SyTaskRow *self)
+read_days (SyTaskRow *self)
 {
-  if (!sy_date_read (self->task->valid_until, &self->until))
-    self->until = NAN;
+  self->until = read_day (self->task->valid_until);
+  self->review = read_day (self->task->review_due);
+  self->action = read_day (self->task->action_due);
+  self->moment = read_moment (self->task->when);
+}
+
+SyTaskRow *
+sy_task_row_new_take (SyTask *task)
+{
+  SyTaskRow *self = g_object_new (SY_TYPE_TASK_ROW, NULL);
+
+  self->task = task;
+  read_days (self);
+  return self;
 }
 
 SyTaskRow *
 sy_task_row_new (const SyTask *task)
 {
-  SyTaskRow *self = g_object_new (SY_TYPE_TASK_ROW, NULL);
-
-  self->task = sy_task_copy (task);
-  read_until (self);
-  return self;
+  return sy_task_row_new_take (sy_task_copy (task));
 }
 
 const char *
@@ -168,30 +194,29 @@ sy_task_row_get_name_key (SyTaskRow *self)
   return self->name_key;
 }
 
-const char *
-sy_task_row_get_folded (SyTaskRow *self)
-{
-  if (self->folded == NULL)
-    {
-      g_autofree char *whole = g_utf8_normalize (self->task->search_text, -1,
-                                                 G_NORMALIZE_ALL_COMPOSE);
-
-      self->folded = g_utf8_casefold (whole != NULL ? whole : "", -1);
-    }
-  return self->folded;
-}
-
 static gboolean
 same_detail (const SyItemDetail *a, const SyItemDetail *b)
 {
   gboolean same = same_number (a->mass_with_allowance_kg, b->mass_with_allowance_kg)
                   && same_number (a->wll_kg, b->wll_kg) && a->withdrawn == b->withdrawn
                   && g_strcmp0 (a->machine, b->machine) == 0 && g_strcmp0 (a->storage, b->storage) == 0
-                  && g_strcmp0 (a->gear_kind, b->gear_kind) == 0 && g_strcmp0 (a->identity, b->identity) == 0;
+                  && g_strcmp0 (a->gear_kind, b->gear_kind) == 0
+                  && g_strcmp0 (a->condition, b->condition) == 0 && g_strcmp0 (a->identity, b->identity) == 0;
 
   for (gsize i = 0; i < G_N_ELEMENTS (a->cg_mm); i++)
     same = same && same_number (a->cg_mm[i], b->cg_mm[i]);
   return same;
+}
+
+/* What is done about an item besides revising it. */
+static gboolean
+same_deeds (const SyTask *a, const SyTask *b)
+{
+  return a->seat == b->seat && a->retired == b->retired && a->n_open == b->n_open
+         && a->signed_revision == b->signed_revision && a->told_revision == b->told_revision
+         && g_strcmp0 (a->signed_by, b->signed_by) == 0 && g_strcmp0 (a->signed_when, b->signed_when) == 0
+         && g_strcmp0 (a->action_due, b->action_due) == 0 && g_strcmp0 (a->review_due, b->review_due) == 0
+         && g_strcmp0 (a->review_trigger, b->review_trigger) == 0;
 }
 
 gboolean
@@ -213,7 +238,7 @@ sy_task_row_update (SyTaskRow *self, const SyTask *task)
   changed[ROW_BY] = g_strcmp0 (old->by, task->by) != 0;
   changed[ROW_WHEN] = g_strcmp0 (old->when, task->when) != 0;
   /* What has no property is still shown or searched. */
-  any = g_strcmp0 (old->search_text, task->search_text) != 0 || old->clash != task->clash
+  any = old->clash != task->clash || !same_deeds (old, task)
         || g_strcmp0 (old->units, task->units) != 0 || g_strcmp0 (old->why, task->why) != 0
         || g_strcmp0 (old->index_symbol, task->index_symbol) != 0
         || g_strcmp0 (old->valid_until, task->valid_until) != 0 || !same_detail (&old->detail, &task->detail)
@@ -225,10 +250,13 @@ sy_task_row_update (SyTaskRow *self, const SyTask *task)
     return FALSE;
 
   self->task = sy_task_copy (task);
+  /* Others look at the id, which is for ever the same. */
+  g_free (self->task->id);
+  self->task->id = g_steal_pointer (&old->id);
   sy_task_free (old);
-  read_until (self);
+  read_days (self);
+  self->serial++;
   g_clear_pointer (&self->name_key, g_free);
-  g_clear_pointer (&self->folded, g_free);
   for (guint i = ROW_ID; i < N_ROW_PROPERTIES; i++)
     if (changed[i])
       g_object_notify_by_pspec (G_OBJECT (self), row_properties[i]);
@@ -238,10 +266,42 @@ sy_task_row_update (SyTaskRow *self, const SyTask *task)
 gboolean
 sy_task_row_set_today (SyTaskRow *self, double today)
 {
-  double before = sy_task_row_get_days_left (self);
+  gboolean has_day = !isnan (self->until) || !isnan (self->review) || !isnan (self->action);
+  gboolean changed = has_day && !same_number (self->today, today);
 
   self->today = today;
-  return !same_number (before, sy_task_row_get_days_left (self));
+  self->serial += changed;
+  return changed;
+}
+
+guint
+sy_task_row_get_serial (SyTaskRow *self)
+{
+  return self->serial;
+}
+
+double
+sy_task_row_get_moment (SyTaskRow *self)
+{
+  return self->moment;
+}
+
+double
+sy_task_row_get_review_left (SyTaskRow *self)
+{
+  return self->review - self->today;
+}
+
+double
+sy_task_row_get_action_left (SyTaskRow *self)
+{
+  return self->action - self->today;
+}
+
+gboolean
+sy_task_row_is_signed (SyTaskRow *self)
+{
+  return self->task->signed_revision != 0 && self->task->signed_revision == self->task->revision;
 }
 
 double

@@ -8,6 +8,7 @@
 #include "sy-registers.h"
 #include "sy-take.h"
 #include "sy-task-parts.h"
+#include "sy-task-view.h"
 #include "sy-tasks-cells.h"
 #include "sy-view.h"
 
@@ -21,33 +22,19 @@ struct _SyRegisterChooser
   SyWorker *worker;
   SyRegister which;
   SyForm *plan;
-  SyTaskChoice choice;
-  GtkFilter *filter;
-  GtkFilterListModel *filtered;
-  GtkSortListModel *sorted;
+  SyTaskList *list;
+  SyTaskView *rows;
   GtkSingleSelection *selection;
   GtkWidget *search, *view, *where, *said, *take;
   GPtrArray *places; /* of SyTakePlace, as in the drop-down */
   char *chosen;      /* id of what is being read, NULL: none */
+  gboolean searched; /* take what is found as soon as the store has answered */
   GCancellable *cancellable;
 };
 
 G_DEFINE_FINAL_TYPE (SyRegisterChooser, sy_register_chooser, GTK_TYPE_WINDOW)
 
 /* Topics: rows */
-
-static gboolean
-match_cb (gpointer item, gpointer user_data)
-{
-  return sy_task_chosen (item, &SY_REGISTER_CHOOSER (user_data)->choice);
-}
-
-static int
-compare_cb (gconstpointer a, gconstpointer b, gpointer user_data)
-{
-  (void) user_data;
-  return sy_task_order ((SyTaskRow *) (gpointer) a, (SyTaskRow *) (gpointer) b, SY_BY_NAME, FALSE);
-}
 
 /* What is said of the item under its name: cells of the list, one after the other. */
 static char *
@@ -149,9 +136,11 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
 void
 sy_register_chooser_take (SyRegisterChooser *self, guint position)
 {
-  g_autoptr (SyTaskRow) row = g_list_model_get_item (G_LIST_MODEL (self->sorted), position);
+  g_autoptr (SyTaskRow) row = g_list_model_get_item (G_LIST_MODEL (self->rows), position);
 
-  if (row == NULL || self->chosen != NULL || !gtk_widget_get_sensitive (self->take))
+  /* What stands there may not be what was searched for, until that is known. */
+  self->searched = sy_task_view_get_pending (self->rows);
+  if (self->searched || row == NULL || self->chosen != NULL || !gtk_widget_get_sensitive (self->take))
     return;
   self->chosen = g_strdup (sy_task_row_get_task (row)->id);
   sy_worker_history_async (self->worker, self->chosen, self->cancellable, read_cb, g_object_ref (self));
@@ -218,24 +207,68 @@ selected_cb (GObject *object, GParamSpec *pspec, SyRegisterChooser *self)
   gtk_widget_set_sensitive (self->take, can);
 }
 
+/* Why nothing is there, if nothing is. */
 static void
-search_changed_cb (GtkEditable *editable, SyRegisterChooser *self)
+say_nothing (SyRegisterChooser *self)
 {
-  g_strfreev (self->choice.words);
-  self->choice.words = sy_task_words (gtk_editable_get_text (editable));
-  gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
-  gtk_single_selection_set_selected (self->selection, 0);
+  if (g_list_model_get_n_items (G_LIST_MODEL (self->rows)) > 0)
+    say (self, "");
+  else if (sy_task_view_get_error (self->rows) != NULL)
+    say (self, sy_task_view_get_error (self->rows));
+  else if (sy_task_list_get_loading (self->list))
+    say (self, _("Reading the record…"));
+  else if (sy_task_list_count (self->list, self->which) == 0)
+    say (self, sy_translate (sy_register_page (self->which)->empty));
+  else
+    say (self, sy_translate (sy_register_page (self->which)->no_match));
+}
+
+static void
+rows_changed_cb (GListModel *rows, guint position, guint removed, guint added, SyRegisterChooser *self)
+{
+  (void) rows, (void) position, (void) removed, (void) added;
+  say_nothing (self);
   selected_cb (NULL, NULL, self);
+}
+
+static void
+loading_cb (GObject *object, GParamSpec *pspec, SyRegisterChooser *self)
+{
+  (void) object, (void) pspec;
+  if (g_list_model_get_n_items (G_LIST_MODEL (self->rows)) == 0)
+    say_nothing (self);
 }
 
 static void
 search_activate_cb (GtkSearchEntry *entry, SyRegisterChooser *self)
 {
   (void) entry;
-  if (g_list_model_get_n_items (G_LIST_MODEL (self->sorted)) == 1)
+  if (sy_task_view_get_pending (self->rows) || g_list_model_get_n_items (G_LIST_MODEL (self->rows)) == 1)
     sy_register_chooser_take (self, 0);
   else
     gtk_widget_grab_focus (self->view);
+}
+
+static void
+pending_cb (GObject *object, GParamSpec *pspec, SyRegisterChooser *self)
+{
+  (void) object, (void) pspec;
+  if (sy_task_view_get_pending (self->rows))
+    return;
+  say_nothing (self);
+  gtk_single_selection_set_selected (self->selection, 0);
+  selected_cb (NULL, NULL, self);
+  if (!self->searched)
+    return;
+  self->searched = FALSE;
+  search_activate_cb (NULL, self);
+}
+
+static void
+search_changed_cb (GtkEditable *editable, SyRegisterChooser *self)
+{
+  self->searched = FALSE;
+  sy_task_view_search (self->rows, gtk_editable_get_text (editable));
 }
 
 /* Escape in the search. */
@@ -259,16 +292,13 @@ escape_cb (GtkWidget *widget, GVariant *arguments, gpointer user_data)
 static void
 build_rows (SyRegisterChooser *self, SyTaskList *list, const char *name)
 {
+  const SyTaskKey by_name = { SY_BY_NAME, FALSE };
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
 
   g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), self);
-  self->filter = GTK_FILTER (gtk_custom_filter_new (match_cb, self, NULL));
-  self->filtered
-    = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (list)), g_object_ref (self->filter));
-  self->sorted = gtk_sort_list_model_new (g_object_ref (G_LIST_MODEL (self->filtered)),
-                                          GTK_SORTER (gtk_custom_sorter_new (compare_cb, NULL, NULL)));
-  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->sorted)));
+  self->rows = sy_task_view_new (list, sy_register_item_kind (self->which), &by_name, 1);
+  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->rows)));
   self->view = gtk_list_view_new (g_object_ref (GTK_SELECTION_MODEL (self->selection)), factory);
   gtk_widget_set_name (self->view, "register");
   sy_name (self->view, name);
@@ -332,8 +362,10 @@ build (SyRegisterChooser *self, SyTaskList *list)
     GTK_SHORTCUT_CONTROLLER (keys),
     gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0), gtk_callback_action_new (escape_cb, NULL, NULL)));
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  if (g_list_model_get_n_items (G_LIST_MODEL (self->sorted)) == 0)
-    say (self, sy_translate (page->empty));
+  g_signal_connect_object (self->rows, "items-changed", G_CALLBACK (rows_changed_cb), self, 0);
+  g_signal_connect_object (self->rows, "notify::pending", G_CALLBACK (pending_cb), self, 0);
+  g_signal_connect_object (list, "notify::loading", G_CALLBACK (loading_cb), self, 0);
+  say_nothing (self);
   selected_cb (NULL, NULL, self);
 }
 
@@ -349,13 +381,11 @@ sy_register_chooser_dispose (GObject *object)
   self->view = NULL;
   g_clear_object (&self->cancellable);
   g_clear_object (&self->selection);
-  g_clear_object (&self->sorted);
-  g_clear_object (&self->filtered);
-  g_clear_object (&self->filter);
+  g_clear_object (&self->rows);
+  g_clear_object (&self->list);
   g_clear_object (&self->plan);
   g_clear_object (&self->worker);
   g_clear_pointer (&self->places, g_ptr_array_unref);
-  g_clear_pointer (&self->choice.words, g_strfreev);
   g_clear_pointer (&self->chosen, g_free);
   G_OBJECT_CLASS (sy_register_chooser_parent_class)->dispose (object);
 }
@@ -383,7 +413,7 @@ sy_register_chooser_new (GtkWindow *parent, SyWorker *worker, SyTaskList *list, 
   self->worker = g_object_ref (worker);
   self->which = which;
   self->plan = g_object_ref (plan);
-  self->choice.item_kind = sy_register_item_kind (which);
+  self->list = g_object_ref (list);
   build (self, list);
   return GTK_WIDGET (self);
 }
@@ -391,7 +421,7 @@ sy_register_chooser_new (GtkWindow *parent, SyWorker *worker, SyTaskList *list, 
 GListModel *
 sy_register_chooser_get_rows (SyRegisterChooser *self)
 {
-  return G_LIST_MODEL (self->sorted);
+  return G_LIST_MODEL (self->rows);
 }
 
 void

@@ -4,8 +4,8 @@
 #include "sy-i18n.h"
 
 static const SyRegisterColumn task_columns[] = {
-  { SY_BY_VERDICT, 258 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 150 }, { SY_BY_INDEX, 78 },
-  { SY_BY_RANK, 78 },     { SY_BY_MASS, 90 }, { SY_BY_WHEN, 194 },
+  { SY_BY_VERDICT, 246 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 132 },  { SY_BY_INDEX, 70 },
+  { SY_BY_RANK, 70 },     { SY_BY_MASS, 86 }, { SY_BY_REVIEW, 164 }, { SY_BY_DAY, 108 },
 };
 
 static const SyRegisterColumn die_columns[] = {
@@ -14,9 +14,14 @@ static const SyRegisterColumn die_columns[] = {
 };
 
 static const SyRegisterColumn gear_columns[] = {
-  { SY_BY_VERDICT, 226 }, { SY_BY_NAME, -1 },     { SY_BY_IDENTITY, 80 }, { SY_BY_GEAR, 106 },
-  { SY_BY_WLL, 84 },      { SY_BY_STORAGE, 134 }, { SY_BY_DUE, 182 },     { SY_BY_USE, 96 },
+  { SY_BY_VERDICT, 216 }, { SY_BY_NAME, -1 },     { SY_BY_IDENTITY, 76 }, { SY_BY_GEAR, 96 },      { SY_BY_WLL, 80 },
+  { SY_BY_STORAGE, 120 }, { SY_BY_DUE, 166 },     { SY_BY_CONDITION, 84 }, { SY_BY_USE, 84 },
 };
+
+/* In the order in which they stand under "More". */
+static const SyNarrow task_more[] = { SY_NARROW_METHOD, SY_NARROW_PLACE };
+static const SyNarrow die_more[] = { SY_NARROW_VERDICT };
+static const SyNarrow gear_more[] = { SY_NARROW_VERDICT, SY_NARROW_MACHINE };
 
 static const SyRegisterPage pages[SY_N_REGISTERS] = {
   [SY_REGISTER_TASKS] = {
@@ -27,9 +32,8 @@ static const SyRegisterPage pages[SY_N_REGISTERS] = {
     .first = SY_BY_RANK,
     .descending = TRUE,
     .narrow = SY_NARROW_VERDICT,
-    .any = N_ ("Any verdict"),
-    .narrow_name = N_ ("Show only tasks with this verdict"),
-    .due = N_ ("E_xpired or due in 30 days"),
+    .more = task_more,
+    .n_more = G_N_ELEMENTS (task_more),
     .search = N_ ("Search name, place, people, reasons"),
     .search_name = N_ ("Search the tasks"),
     .empty = N_ ("No task has been measured yet"),
@@ -49,8 +53,8 @@ static const SyRegisterPage pages[SY_N_REGISTERS] = {
     .n_columns = G_N_ELEMENTS (die_columns),
     .first = SY_BY_NAME,
     .narrow = SY_NARROW_MACHINE,
-    .any = N_ ("Any machine"),
-    .narrow_name = N_ ("Show only dies of this machine"),
+    .more = die_more,
+    .n_more = G_N_ELEMENTS (die_more),
     .search = N_ ("Search name, machine, storage, drawing"),
     .search_name = N_ ("Search the dies"),
     .empty = N_ ("No die is in the register yet"),
@@ -70,9 +74,8 @@ static const SyRegisterPage pages[SY_N_REGISTERS] = {
     .n_columns = G_N_ELEMENTS (gear_columns),
     .first = SY_BY_DUE,
     .narrow = SY_NARROW_GEAR,
-    .any = N_ ("Any kind"),
-    .narrow_name = N_ ("Show only gear of this kind"),
-    .due = N_ ("_Out of date or due in 30 days"),
+    .more = gear_more,
+    .n_more = G_N_ELEMENTS (gear_more),
     .search = N_ ("Search name, mark, machine, storage"),
     .search_name = N_ ("Search the gear"),
     .empty = N_ ("No gear is in the register yet"),

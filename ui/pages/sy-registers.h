@@ -12,8 +12,17 @@ typedef struct
   int width; /* px; -1: what is left */
 } SyRegisterColumn;
 
-/* By what a list is narrowed beside words and due dates. */
-typedef enum { SY_NARROW_VERDICT, SY_NARROW_MACHINE, SY_NARROW_GEAR } SyNarrow;
+/* By what a list is narrowed beside words, to one key each. */
+typedef enum
+{
+  SY_NARROW_VERDICT,
+  SY_NARROW_MACHINE,
+  SY_NARROW_GEAR,
+  SY_NARROW_METHOD,
+  SY_NARROW_PLACE,
+  SY_NARROW_DUE,
+} SyNarrow;
+#define SY_N_NARROWS 6
 
 typedef struct
 {
@@ -23,9 +32,9 @@ typedef struct
   gsize n_columns;
   SyTaskColumn first; /* by which it is sorted when it is first shown */
   gboolean descending;
-  SyNarrow narrow;
-  const char *any, *narrow_name; /* "Any verdict", what the choice is for */
-  const char *due;               /* what is out of date                    */
+  SyNarrow narrow;      /* in the bar                             */
+  const SyNarrow *more; /* one press away                         */
+  gsize n_more;
   const char *search, *search_name;
   const char *empty, *empty_words; /* what the page is for, while there is nothing */
   const char *begin;               /* "_New die"                                   */

@@ -109,6 +109,24 @@ balance_words (const SyTask *task, SyUnits units)
   return words;
 }
 
+/* @past: what is said of a day that is over, e.g. "%s · overdue". */
+static char *
+day_and_left (const char *day, double left, const char *past)
+{
+  g_auto (GStrv) parts = NULL;
+
+  if (left < 0)
+    {
+      /* The words are a variable, and a format is never one. */
+      parts = g_strsplit (past, "%s", 2);
+      return g_strconcat (parts[0], day, parts[1], NULL);
+    }
+  if (left < 1)
+    return g_strdup_printf (_("%s · today"), day);
+  /* Translators: a date, and how many days there are until then. */
+  return g_strdup_printf (P_ ("%s · %.0f day", "%s · %.0f days", (gulong) left), day, left);
+}
+
 static char *
 due_words (SyTaskRow *row)
 {
@@ -119,13 +137,74 @@ due_words (SyTaskRow *row)
     return g_strdup (NONE);
   if (task->detail.withdrawn || isnan (left))
     return g_strdup (task->valid_until);
-  if (left < 0)
-    /* Translators: a date that is past. */
-    return g_strdup_printf (_("%s · expired"), task->valid_until);
-  if (left < 1)
-    return g_strdup_printf (_("%s · today"), task->valid_until);
-  /* Translators: a date, and how many days there are until then. */
-  return g_strdup_printf (P_ ("%s · %.0f day", "%s · %.0f days", (gulong) left), task->valid_until, left);
+  /* Translators: a date that is past. */
+  return day_and_left (task->valid_until, left, _("%s · expired"));
+}
+
+static char *
+review_words (SyTaskRow *row)
+{
+  const SyTask *task = sy_task_row_get_task (row);
+  double left = sy_task_row_get_review_left (row);
+
+  if (*task->review_due == '\0')
+    return g_strdup (NONE);
+  if (isnan (left) || left > SY_DUE_SOON_DAYS)
+    return g_strdup (task->review_due);
+  /* Translators: the date of a review, which is past. */
+  return day_and_left (task->review_due, left, _("%s · overdue"));
+}
+
+static char *
+review_explained (SyTaskRow *row)
+{
+  const SyTask *task = sy_task_row_get_task (row);
+  g_autofree char *words = NULL;
+
+  if (*task->review_due == '\0')
+    return g_strdup (_("No review is set."));
+  words = review_words (row);
+  if (g_str_equal (task->review_trigger, "accident"))
+    return g_strdup_printf (_("%s: review after an accident"), words);
+  if (g_str_equal (task->review_trigger, "change"))
+    return g_strdup_printf (_("%s: review after a change"), words);
+  return g_strdup_printf (_("%s: review by date"), words);
+}
+
+static char *
+signed_words (SyTaskRow *row)
+{
+  const SyTask *task = sy_task_row_get_task (row);
+
+  if (task->signed_revision == 0)
+    return g_strdup (_("Not signed off."));
+  if (sy_task_row_is_signed (row))
+    return g_strdup_printf (_("Signed off by %s."), task->signed_by);
+  return g_strdup_printf (_("Not signed off since revision %" G_GINT64_FORMAT "."), task->signed_revision);
+}
+
+static char *
+name_words (const SyTask *task)
+{
+  if (task->retired)
+    /* Translators: an item that is retired: it is kept in the record and no longer in use. */
+    return g_strdup_printf (_("%s (retired)"), task->name);
+  /* Translators: an item of which two revisions were made from the same one. */
+  return task->clash != 0 ? g_strdup_printf (_("%s (two versions)"), task->name) : g_strdup (task->name);
+}
+
+static char *
+condition_words (const SyTask *task)
+{
+  static const struct
+  {
+    const char *id, *words;
+  } conditions[] = { { "good", N_ ("good") }, { "worn", N_ ("worn") }, { "damaged", N_ ("damaged") } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (conditions); i++)
+    if (g_strcmp0 (task->detail.condition, conditions[i].id) == 0)
+      return g_strdup (sy_translate (conditions[i].words));
+  return g_strdup (NONE);
 }
 
 static char *
@@ -156,12 +235,13 @@ sy_tasks_row_words (SyTaskRow *row)
   const SyTask *task = sy_task_row_get_task (row);
   g_autofree char *index = index_words (task);
   g_autofree char *verdict = verdict_words (row);
+  g_autofree char *name = task->retired ? name_words (task) : g_strdup (task->name);
 
   if (isnan (task->index))
     /* Translators: name of an item and its verdict. */
-    return g_strdup_printf (_("%s: %s"), task->name, verdict);
+    return g_strdup_printf (_("%s: %s"), name, verdict);
   /* Translators: name of an item, its verdict, symbol and value of its index: "LI 2.1". */
-  return g_strdup_printf (_("%s: %s, %s %s"), task->name, verdict, task->index_symbol, index);
+  return g_strdup_printf (_("%s: %s, %s %s"), name, verdict, task->index_symbol, index);
 }
 
 char *
@@ -174,8 +254,7 @@ sy_tasks_cell_words (SyTaskRow *row, SyTaskColumn column, SyUnits units)
     case SY_BY_VERDICT:
       return verdict_words (row);
     case SY_BY_NAME:
-      /* Translators: an item of which two revisions were made from the same one. */
-      return task->clash != 0 ? g_strdup_printf (_("%s (two versions)"), task->name) : g_strdup (task->name);
+      return name_words (task);
     case SY_BY_PLACE:
       return or_none (task->place);
     case SY_BY_INDEX:
@@ -204,6 +283,10 @@ sy_tasks_cell_words (SyTaskRow *row, SyTaskColumn column, SyUnits units)
       return due_words (row);
     case SY_BY_USE:
       return use_words (task);
+    case SY_BY_CONDITION:
+      return condition_words (task);
+    case SY_BY_REVIEW:
+      return review_words (row);
     }
   return NULL;
 }
@@ -234,7 +317,8 @@ sy_tasks_cell_tooltip (SyTaskRow *row, SyTaskColumn column)
                                   " and %" G_GINT64_FORMAT ". Both are kept."),
                                 task->name, MIN (task->revision, task->clash),
                                 MAX (task->revision, task->clash));
-      return g_strdup (task->name);
+      return task->retired ? g_strdup_printf (_("%s\nRetired: kept in the record, no longer in use."), task->name)
+                           : g_strdup (task->name);
     case SY_BY_INDEX:
       return isinf (task->index) ? g_strdup (_("No limit holds: a fact is beyond what the method allows, "
                                                "so the recommended weight limit is zero."))
@@ -243,8 +327,14 @@ sy_tasks_cell_tooltip (SyTaskRow *row, SyTaskColumn column)
       return rank_explained (task);
     case SY_BY_WHEN:
     case SY_BY_DAY:
-      return g_strdup_printf (_("Revision %" G_GINT64_FORMAT ", %s, by %s: %s"), task->revision,
-                              task->when, task->by, task->why);
+      {
+        g_autofree char *signed_off = signed_words (row);
+
+        return g_strdup_printf (_("Revision %" G_GINT64_FORMAT ", %s, by %s: %s\n%s"), task->revision, task->when, task->by,
+                                task->why, signed_off);
+      }
+    case SY_BY_REVIEW:
+      return review_explained (row);
     case SY_BY_PLACE:
     case SY_BY_MACHINE:
     case SY_BY_STORAGE:
@@ -256,6 +346,7 @@ sy_tasks_cell_tooltip (SyTaskRow *row, SyTaskColumn column)
     case SY_BY_GEAR:
     case SY_BY_WLL:
     case SY_BY_USE:
+    case SY_BY_CONDITION:
       return NULL;
     }
   return NULL;
@@ -285,6 +376,8 @@ static const Heading headings[SY_N_TASK_COLUMNS] = {
   [SY_BY_GEAR] = { N_ ("Kind"), N_ ("What it is") },
   [SY_BY_WLL] = { N_ ("WLL"), N_ ("Working load limit as marked, or rated load") },
   [SY_BY_DUE] = { N_ ("Due"), N_ ("Until when its examination holds") },
+  [SY_BY_CONDITION] = { N_ ("Condition"), N_ ("As it was last looked over") },
+  [SY_BY_REVIEW] = { N_ ("Review due"), N_ ("When the assessment is to be looked at again") },
   [SY_BY_USE] = { N_ ("Standing"), N_ ("In use, or withdrawn from it") },
 };
 

@@ -20,46 +20,83 @@ struct SyTasksColumns
   SyRegister which;
   GtkColumnViewColumn *column[SY_N_TASK_COLUMNS]; /* NULL: the list has no such */
   SyUnits units;
+  guint units_serial; /* another after each change of the units */
   gboolean descending[SY_N_TASK_COLUMNS];
   /* Two rows for each column that differ in nothing else: the view's sorter tells by them which way it is
      turned, as GTK 4.8 has no other way to ask. */
   SyTaskRow *low[SY_N_TASK_COLUMNS], *high[SY_N_TASK_COLUMNS];
+  SyTaskKey asked[SY_TASK_KEYS_MAX]; /* by which columns two rows were compared, in turn */
+  guint n_asked;
+  SyTaskView *rows;
   gulong changed;
 };
 
+/* What a cell shows. GTK binds all rows below one that comes or goes anew, for their numbers change; nearly all show then
+   what they did. */
+typedef struct
+{
+  SyTaskRow *row;
+  guint serial, units_serial;
+} Shown;
+static GQuark shown_quark;
+
+static void
+free_shown (gpointer data)
+{
+  g_clear_object (&((Shown *) data)->row);
+  g_free (data);
+}
+
 /* Topics: cells */
 
+/* An inscription does not ask for room by what it says: a change of words measures nothing anew, and what is not in sight is not
+   laid out. */
 static GtkWidget *
 new_label (SyTaskColumn column)
 {
-  GtkWidget *label = gtk_label_new (NULL);
+  GtkWidget *label = gtk_inscription_new (NULL);
   gboolean figures = sy_tasks_column_is_figures (column);
 
-  gtk_label_set_xalign (GTK_LABEL (label), figures ? 1.0F : 0.0F);
-  gtk_label_set_ellipsize (GTK_LABEL (label), figures ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
-  if (figures || column == SY_BY_WHEN || column == SY_BY_DAY || column == SY_BY_DUE)
+  gtk_inscription_set_xalign (GTK_INSCRIPTION (label), figures ? 1.0F : 0.0F);
+  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (label), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (label), 4);
+  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (label), 8);
+  gtk_widget_set_hexpand (label, TRUE);
+  if (figures || column == SY_BY_WHEN || column == SY_BY_DAY || column == SY_BY_DUE || column == SY_BY_REVIEW)
     gtk_widget_add_css_class (label, "sy-figures");
   if (column == SY_BY_WHEN || column == SY_BY_DAY || column == SY_BY_PLACE || column == SY_BY_STORAGE)
     gtk_widget_add_css_class (label, "sy-quiet");
   return label;
 }
 
+/* Asked for only where the pointer rests. */
+static gboolean
+tooltip_cb (GtkWidget *child, int x, int y, gboolean by_key, GtkTooltip *tooltip, ColumnOrder *order)
+{
+  const Shown *shown = g_object_get_qdata (G_OBJECT (child), shown_quark);
+  g_autofree char *words = shown->row != NULL ? sy_tasks_cell_tooltip (shown->row, order->column) : NULL;
+
+  (void) x, (void) y, (void) by_key;
+  gtk_tooltip_set_text (tooltip, words);
+  return words != NULL;
+}
+
 static void
 setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, ColumnOrder *order)
 {
-  GtkWidget *label = new_label (order->column);
+  GtkWidget *label = new_label (order->column), *child = label;
 
   (void) factory;
   if (order->column == SY_BY_VERDICT)
     {
-      GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
-
-      gtk_box_append (GTK_BOX (box), sy_shape_new (SY_VERDICT_INCOMPLETE, SHAPE_SIZE));
-      gtk_box_append (GTK_BOX (box), label);
-      gtk_list_item_set_child (item, box);
+      child = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
+      gtk_box_append (GTK_BOX (child), sy_shape_new (SY_VERDICT_INCOMPLETE, SHAPE_SIZE));
+      gtk_box_append (GTK_BOX (child), label);
     }
-  else
-    gtk_list_item_set_child (item, label);
+  g_object_set_qdata_full (G_OBJECT (child), shown_quark, g_new0 (Shown, 1), free_shown);
+  gtk_widget_set_has_tooltip (child, TRUE);
+  g_signal_connect (child, "query-tooltip", G_CALLBACK (tooltip_cb), order);
+  gtk_list_item_set_child (item, child);
 }
 
 static void
@@ -77,11 +114,17 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, ColumnOrder *orde
   SyTaskRow *task = gtk_list_item_get_item (item);
   GtkWidget *child = gtk_list_item_get_child (item);
   GtkWidget *label = child;
-  g_autofree char *words = sy_tasks_cell_words (task, order->column, order->columns->units);
-  g_autofree char *tooltip = sy_tasks_cell_tooltip (task, order->column);
-  g_autofree char *row = NULL;
+  Shown *shown = g_object_get_qdata (G_OBJECT (child), shown_quark);
+  const Shown now = { task, sy_task_row_get_serial (task), order->columns->units_serial };
+  g_autofree char *words = NULL, *row = NULL;
 
   (void) factory;
+  if (shown->row == now.row && shown->serial == now.serial && shown->units_serial == now.units_serial)
+    return;
+  g_set_object (&shown->row, now.row);
+  shown->serial = now.serial;
+  shown->units_serial = now.units_serial;
+  words = sy_tasks_cell_words (task, order->column, order->columns->units);
   if (order->column == SY_BY_VERDICT)
     {
       label = gtk_widget_get_last_child (child);
@@ -91,27 +134,24 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, ColumnOrder *orde
   if (order->column == SY_BY_DUE)
     set_class (label, "sy-strong",
                sy_task_row_is_expired (task) && !sy_task_row_get_task (task)->detail.withdrawn);
-  gtk_label_set_text (GTK_LABEL (label), words);
-  gtk_widget_set_tooltip_text (child, tooltip);
+  if (order->column == SY_BY_REVIEW)
+    set_class (label, "sy-strong", sy_task_row_get_review_left (task) < 0);
+  gtk_inscription_set_text (GTK_INSCRIPTION (label), words);
   sy_name_row_of (child, row, words);
 }
 
 /* Topics: order */
 
+/* The sorts of the columns are never used for rows: GTK's sorter asks them about probes only. */
 static int
 compare_cb (gconstpointer a, gconstpointer b, gpointer user_data)
 {
   const ColumnOrder *order = user_data;
+  SyTasksColumns *columns = order->columns;
 
-  return sy_task_order ((SyTaskRow *) (gpointer) a, (SyTaskRow *) (gpointer) b, order->column,
-                        order->columns->descending[order->column]);
-}
-
-static int
-compare_rest_cb (gconstpointer a, gconstpointer b, gpointer user_data)
-{
-  (void) user_data;
-  return sy_task_order_rest ((SyTaskRow *) (gpointer) a, (SyTaskRow *) (gpointer) b);
+  if (columns->n_asked < SY_TASK_KEYS_MAX)
+    columns->asked[columns->n_asked++].column = order->column;
+  return sy_task_order ((SyTaskRow *) (gpointer) a, (SyTaskRow *) (gpointer) b, order->column, FALSE);
 }
 
 static SyTaskRow *
@@ -136,6 +176,8 @@ new_probe (SyTaskColumn column, gboolean high)
   task->detail.cg_mm[0] = is[SY_BY_BALANCE] ? 2 : 1;
   task->detail.wll_kg = is[SY_BY_WLL] ? 2 : 1;
   task->detail.withdrawn = is[SY_BY_USE];
+  sy_event_set (&task->detail.condition, is[SY_BY_CONDITION] ? "worn" : "good");
+  sy_event_set (&task->review_due, is[SY_BY_REVIEW] ? "2000-01-02" : "2000-01-01");
   sy_event_set (&task->valid_until, is[SY_BY_DUE] ? "2000-01-02" : "2000-01-01");
   row = sy_task_row_new (task);
   sy_task_row_set_today (row, 0);
@@ -145,11 +187,26 @@ new_probe (SyTaskColumn column, gboolean high)
 static void
 sorter_changed_cb (GtkSorter *sorter, GtkSorterChange change, SyTasksColumns *columns)
 {
+  const SyRegisterPage *page = sy_register_page (columns->which);
+  SyTaskKey keys[SY_TASK_KEYS_MAX];
+  guint n_keys;
+
   (void) change;
-  for (guint i = 0; i < SY_N_TASK_COLUMNS; i++)
-    columns->descending[i] = columns->column[i] != NULL
-                             && gtk_sorter_compare (sorter, columns->low[i], columns->high[i])
-                                  == GTK_ORDERING_LARGER;
+  for (guint i = 0; i < page->n_columns; i++)
+    {
+      SyTaskColumn column = page->columns[i].column;
+
+      columns->descending[column]
+        = gtk_sorter_compare (sorter, columns->low[column], columns->high[column]) == GTK_ORDERING_LARGER;
+    }
+  /* Two rows without a difference are compared by every heading that was pressed, the last first. */
+  columns->n_asked = 0;
+  gtk_sorter_compare (sorter, columns->low[page->columns[0].column], columns->low[page->columns[1].column]);
+  n_keys = columns->n_asked;
+  for (guint i = 0; i < n_keys; i++)
+    keys[i] = (SyTaskKey) { columns->asked[i].column, columns->descending[columns->asked[i].column] };
+  if (columns->rows != NULL)
+    sy_task_view_sort (columns->rows, keys, n_keys);
 }
 
 /* Topics: making */
@@ -195,6 +252,7 @@ sy_tasks_columns_new (GtkColumnView *view, SyRegister which, SyUnits units)
   const SyRegisterPage *page = sy_register_page (which);
   SyTasksColumns *columns = g_new0 (SyTasksColumns, 1);
 
+  shown_quark = g_quark_from_static_string ("sy-tasks-shown");
   columns->view = g_object_ref (view);
   columns->which = which;
   columns->units = units;
@@ -235,14 +293,11 @@ sy_tasks_columns_free (SyTasksColumns *columns)
   g_free (columns);
 }
 
-GtkSorter *
-sy_tasks_columns_sorter (SyTasksColumns *columns)
+void
+sy_tasks_columns_set_rows (SyTasksColumns *columns, SyTaskView *rows)
 {
-  GtkMultiSorter *sorter = gtk_multi_sorter_new ();
-
-  gtk_multi_sorter_append (sorter, g_object_ref (gtk_column_view_get_sorter (columns->view)));
-  gtk_multi_sorter_append (sorter, GTK_SORTER (gtk_custom_sorter_new (compare_rest_cb, NULL, NULL)));
-  return GTK_SORTER (sorter);
+  columns->rows = rows;
+  sorter_changed_cb (gtk_column_view_get_sorter (columns->view), GTK_SORTER_CHANGE_DIFFERENT, columns);
 }
 
 void
@@ -261,4 +316,5 @@ void
 sy_tasks_columns_set_units (SyTasksColumns *columns, SyUnits units)
 {
   columns->units = units;
+  columns->units_serial++;
 }

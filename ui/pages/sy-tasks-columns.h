@@ -4,11 +4,11 @@
 
 #include <gtk/gtk.h>
 
-#include "sy-task-order.h"
+#include "sy-task-view.h"
 
 /*
  * The columns of a list of items and their order. Rows are SyTaskRow. A heading turns the order round; what has
- * no value stays last either way, which is why the columns must know which way each of them stands.
+ * no value stays last either way. Which headings were pressed is told to a SyTaskView, which does the sorting.
  */
 typedef struct SyTasksColumns SyTasksColumns;
 
@@ -17,8 +17,8 @@ SyTasksColumns *sy_tasks_columns_new (GtkColumnView *view, SyRegister which, SyU
 void sy_tasks_columns_free (SyTasksColumns *columns);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyTasksColumns, sy_tasks_columns_free)
 
-/* What the view's heading asks for, and among equals the strictest, then the name. New reference. */
-GtkSorter *sy_tasks_columns_sorter (SyTasksColumns *columns);
+/* The rows that follow the headings; borrowed until the columns are freed. */
+void sy_tasks_columns_set_rows (SyTasksColumns *columns, SyTaskView *rows);
 /* The order in which a list is first shown; @column must be one of its own. */
 void sy_tasks_columns_sort_by (SyTasksColumns *columns, SyTaskColumn column, GtkSortType direction);
 /* Whether rows of the column now stand largest first. */

@@ -5,12 +5,16 @@
 #include "sy-key-choice.h"
 #include "sy-registers.h"
 
-/* What a page of items is narrowed to beside words and due dates: a verdict, a machine or a kind of gear. */
+/* What a page of items is narrowed to, a SyKeyChoice each: a verdict, a machine, a kind of gear, a method, a place, what is due. */
 
-/* The choice, a SyKeyChoice without keys. New. */
-GtkWidget *sy_tasks_narrow_new (const SyRegisterPage *page);
-/* What can be chosen: ids; machines are those that the rows of @list name. New. */
-char **sy_tasks_narrow_keys (SyNarrow narrow, GListModel *list, const char *item_kind);
+/* Without the keys that are read from rows. Its widget's name: "narrow-machine". New. */
+GtkWidget *sy_tasks_narrow_new (SyNarrow narrow);
+/* What it is for in a word: "Machine". Static. */
+const char *sy_tasks_narrow_title (SyNarrow narrow);
+/* Whether its keys are what rows say. */
+gboolean sy_tasks_narrow_is_read (SyNarrow narrow);
+/* Reads them from the rows of @list, which are of several kinds. */
+void sy_tasks_narrow_read (GtkWidget *choice, SyNarrow narrow, GListModel *list, const char *item_kind);
 /* Narrows @choice to that key and nothing else of the kind; NULL: to none. */
 void sy_tasks_narrow_choose (SyNarrow narrow, const char *key, SyTaskChoice *choice);
 

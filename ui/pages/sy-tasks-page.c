@@ -6,8 +6,8 @@
 #include "sy-name.h"
 #include "sy-scroll.h"
 #include "sy-task-parts.h"
+#include "sy-tasks-choices.h"
 #include "sy-tasks-columns.h"
-#include "sy-tasks-narrow.h"
 #include "sy-tasks-states.h"
 #include "sy-words.h"
 
@@ -19,15 +19,14 @@ struct _SyTasksPage
   SyRegister which;
   const SyRegisterPage *words;
   SyTasksColumns *columns;
-  GtkFilterListModel *filtered; /* items of the kind that are chosen */
-  GtkSortListModel *sorted;
+  SyTaskView *rows;
   GtkSingleSelection *selection;
-  GtkFilter *filter;
-  SyTaskChoice choice;
-  char *searched;
-  guint reading;   /* idle in which the machines are read */
+  GdkFrameClock *clock; /* whose first frame is waited for; NULL: no more */
+  gulong painted;
+  gboolean entered; /* Enter was pressed in the search, which has not been answered yet */
+  gboolean filling; /* the view has no rows yet: the window is painted first */
 
-  GtkWidget *box, *bar, *count, *search, *narrow, *due, *drafts, *states;
+  GtkWidget *box, *bar, *count, *search, *choices, *drafts, *states;
   GtkWidget *view, *error_words, *retry;
 };
 
@@ -35,44 +34,55 @@ G_DEFINE_FINAL_TYPE (SyTasksPage, sy_tasks_page, GTK_TYPE_WIDGET)
 
 /* Topics: what is shown */
 
-static gboolean
-match_cb (gpointer item, gpointer user_data)
+/* All that there is for what is asked for: what is retired counts only when it is asked for. */
+static guint
+count_all (SyTasksPage *self)
 {
-  return sy_task_chosen (item, &SY_TASKS_PAGE (user_data)->choice);
+  guint all = sy_task_list_count (self->list, self->which);
+
+  return sy_tasks_choices_get (SY_TASKS_CHOICES (self->choices))->retired
+           ? all + sy_task_list_count_retired (self->list, self->which)
+           : all;
+}
+
+static const char *
+state_of (SyTasksPage *self)
+{
+  if (sy_task_list_get_error (self->list) != NULL || sy_task_view_get_error (self->rows) != NULL)
+    return "error";
+  if (sy_task_list_get_loading (self->list) || self->filling)
+    return "loading";
+  if (sy_task_list_count (self->list, self->which) + sy_task_list_count_retired (self->list, self->which) == 0)
+    return "empty";
+  return g_list_model_get_n_items (G_LIST_MODEL (self->rows)) == 0 ? "no-match" : "list";
 }
 
 static void
 update_state (SyTasksPage *self)
 {
-  guint all = sy_task_list_count (self->list, self->which);
-  guint shown = g_list_model_get_n_items (G_LIST_MODEL (self->sorted));
+  const char *state = state_of (self);
   const char *error = sy_task_list_get_error (self->list);
+  guint all = count_all (self);
   gboolean was_loading = g_str_equal (sy_tasks_page_get_state (self), "loading");
+  gboolean has_any = all + sy_task_list_count_retired (self->list, self->which) > 0;
   g_autofree char *words = NULL;
 
+  if (error == NULL)
+    error = sy_task_view_get_error (self->rows);
   if (error != NULL)
     gtk_label_set_text (GTK_LABEL (self->error_words), error);
-  if (error != NULL)
-    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "error");
-  else if (sy_task_list_get_loading (self->list))
-    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "loading");
-  else if (all == 0)
-    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "empty");
-  else if (shown == 0)
-    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "no-match");
-  else
-    gtk_stack_set_visible_child_name (GTK_STACK (self->states), "list");
+  gtk_stack_set_visible_child_name (GTK_STACK (self->states), state);
 
   /* Where there is nothing to search, the page has one next step and no other. */
-  gtk_widget_set_visible (self->bar, all > 0);
-  if (error != NULL || all == 0)
+  gtk_widget_set_visible (self->bar, has_any && !self->filling);
+  if (error != NULL || !has_any)
     words = g_strdup ("");
   else
-    words = sy_register_count (self->which, shown, all);
+    words = sy_register_count (self->which, g_list_model_get_n_items (G_LIST_MODEL (self->rows)), all);
   gtk_label_set_text (GTK_LABEL (self->count), words);
 
   /* What the person came for was not there yet when the window opened. */
-  if (was_loading && !sy_task_list_get_loading (self->list) && gtk_widget_get_mapped (GTK_WIDGET (self)))
+  if (was_loading && !g_str_equal (state, "loading") && gtk_widget_get_mapped (GTK_WIDGET (self)))
     gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
@@ -93,62 +103,46 @@ notify_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
 static void
 search_changed_cb (GtkEditable *editable, SyTasksPage *self)
 {
-  const char *text = gtk_editable_get_text (editable);
-  g_autofree char *before = g_steal_pointer (&self->searched);
-  g_auto (GStrv) words = g_steal_pointer (&self->choice.words);
-  GtkFilterChange change = GTK_FILTER_CHANGE_DIFFERENT;
+  self->entered = FALSE;
+  sy_task_view_search (self->rows, gtk_editable_get_text (editable));
+}
 
-  /* Typing on can only take rows away, rubbing out can only bring rows back. */
-  if (g_str_has_prefix (text, before))
-    change = GTK_FILTER_CHANGE_MORE_STRICT;
-  else if (g_str_has_prefix (before, text))
-    change = GTK_FILTER_CHANGE_LESS_STRICT;
-  self->searched = g_strdup (text);
-  self->choice.words = sy_task_words (text);
-  gtk_filter_changed (self->filter, change);
+static void
+chosen_cb (SyTasksChoices *choices, SyTasksPage *self)
+{
+  sy_task_view_choose (self->rows, sy_tasks_choices_get (choices));
+  update_state (self);
+}
+
+/* Topics: the first frame */
+
+static void
+stop_waiting (SyTasksPage *self)
+{
+  /* The clock of a window that is gone has let go of everybody. */
+  if (self->painted != 0 && g_signal_handler_is_connected (self->clock, self->painted))
+    g_signal_handler_disconnect (self->clock, self->painted);
+  self->painted = 0;
+  g_clear_object (&self->clock);
+}
+
+/* The rows are made after the window was painted for the first time: it is there at once, however many they are. */
+static void
+fill (SyTasksPage *self)
+{
+  stop_waiting (self);
+  if (!self->filling)
+    return;
+  self->filling = FALSE;
+  gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
   update_state (self);
 }
 
 static void
-refilter (SyTasksPage *self)
+painted_cb (GdkFrameClock *clock, SyTasksPage *self)
 {
-  gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
-  update_state (self);
-}
-
-static void
-narrow_changed_cb (SyKeyChoice *choice, SyTasksPage *self)
-{
-  sy_tasks_narrow_choose (self->words->narrow, sy_key_choice_get (choice), &self->choice);
-  refilter (self);
-}
-
-static void
-due_toggled_cb (GtkCheckButton *button, SyTasksPage *self)
-{
-  self->choice.due = gtk_check_button_get_active (button);
-  refilter (self);
-}
-
-static gboolean
-read_machines_cb (gpointer user_data)
-{
-  SyTasksPage *self = user_data;
-
-  self->reading = 0;
-  sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow),
-                          sy_task_machines (G_LIST_MODEL (self->list), self->choice.item_kind));
-  return G_SOURCE_REMOVE;
-}
-
-static void
-list_changed_cb (GListModel *model, guint position, guint removed, guint added, SyTasksPage *self)
-{
-  (void) model, (void) position, (void) removed, (void) added;
-  /* Once, however many rows are announced one after the other. */
-  if (self->words->narrow == SY_NARROW_MACHINE && self->reading == 0)
-    self->reading = g_idle_add_full (G_PRIORITY_LOW, read_machines_cb, self, NULL);
-  update_state (self);
+  (void) clock;
+  fill (self);
 }
 
 /* Topics: what can be done */
@@ -156,7 +150,7 @@ list_changed_cb (GListModel *model, guint position, guint removed, guint added, 
 static void
 activate_cb (GtkColumnView *view, guint position, SyTasksPage *self)
 {
-  g_autoptr (SyTaskRow) row = g_list_model_get_item (G_LIST_MODEL (self->sorted), position);
+  g_autoptr (SyTaskRow) row = g_list_model_get_item (G_LIST_MODEL (self->rows), position);
 
   (void) view;
   if (row != NULL)
@@ -168,11 +162,23 @@ static void
 search_activate_cb (GtkSearchEntry *entry, SyTasksPage *self)
 {
   (void) entry;
+  /* What stands there may not be what was searched for, until that is known. */
+  self->entered = sy_task_view_get_pending (self->rows);
+  if (self->entered)
+    return;
   /* With one row left there is no doubt which is meant. */
-  if (g_list_model_get_n_items (G_LIST_MODEL (self->sorted)) == 1)
+  if (g_list_model_get_n_items (G_LIST_MODEL (self->rows)) == 1)
     activate_cb (NULL, 0, self);
   else
     sy_focus_rows (GTK_COLUMN_VIEW (self->view));
+}
+
+static void
+pending_cb (GObject *object, GParamSpec *pspec, SyTasksPage *self)
+{
+  (void) object, (void) pspec;
+  if (self->entered && !sy_task_view_get_pending (self->rows))
+    search_activate_cb (NULL, self);
 }
 
 /* Typing anywhere in the page searches; the rest of the word must not be lost with a row that goes away. */
@@ -198,8 +204,10 @@ clear_cb (GtkButton *button, SyTasksPage *self)
 {
   (void) button;
   sy_tasks_page_set_search (self, "");
-  sy_tasks_page_set_choice (self, NULL);
-  sy_tasks_page_set_due (self, FALSE);
+  sy_tasks_choices_clear (SY_TASKS_CHOICES (self->choices));
+  /* Where all are retired, all are these. */
+  if (sy_task_list_count (self->list, self->which) == 0)
+    sy_tasks_choices_set_retired (SY_TASKS_CHOICES (self->choices), TRUE);
   sy_tasks_page_focus_search (self);
 }
 
@@ -207,6 +215,11 @@ static void
 retry_cb (GtkButton *button, SyTasksPage *self)
 {
   (void) button;
+  if (sy_task_view_get_error (self->rows) != NULL)
+    {
+      sy_task_view_search (self->rows, NULL);
+      sy_task_view_search (self->rows, gtk_editable_get_text (GTK_EDITABLE (self->search)));
+    }
   sy_task_list_refresh (self->list);
 }
 
@@ -216,54 +229,29 @@ static GtkWidget *
 new_list_state (SyTasksPage *self, SyUnits units)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
-  GtkSorter *sorter;
 
   self->view = gtk_column_view_new (NULL);
   self->columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (self->view), self->which, units);
-  sorter = sy_tasks_columns_sorter (self->columns);
-
-  self->filter = GTK_FILTER (gtk_custom_filter_new (match_cb, self, NULL));
-  self->filtered = gtk_filter_list_model_new (g_object_ref (G_LIST_MODEL (self->list)),
-                                              g_object_ref (self->filter));
-  self->sorted = gtk_sort_list_model_new (g_object_ref (G_LIST_MODEL (self->filtered)), sorter);
+  sy_tasks_columns_sort_by (self->columns, self->words->first,
+                            self->words->descending ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING);
+  sy_tasks_columns_set_rows (self->columns, self->rows);
   self->selection = gtk_single_selection_new (NULL);
   gtk_single_selection_set_autoselect (self->selection, FALSE);
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
-  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->sorted));
-  gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
-  sy_tasks_columns_sort_by (self->columns, self->words->first,
-                            self->words->descending ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING);
+  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->rows));
 
   gtk_widget_set_name (self->view, self->words->page);
   sy_name (self->view, sy_translate (self->words->title));
   sy_name_rows (GTK_COLUMN_VIEW (self->view), sy_translate (self->words->title));
   g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
-  g_signal_connect_object (self->sorted, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
-  g_signal_connect_object (self->list, "items-changed", G_CALLBACK (list_changed_cb), self, 0);
+  /* The rows hear of the list before the page does. */
+  g_signal_connect_object (self->rows, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
+  g_signal_connect_object (self->rows, "notify", G_CALLBACK (notify_cb), self, 0);
+  g_signal_connect_object (self->rows, "notify::pending", G_CALLBACK (pending_cb), self, 0);
+  g_signal_connect_object (self->list, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
   g_signal_connect_object (self->list, "notify", G_CALLBACK (notify_cb), self, 0);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->view);
   return scrolled;
-}
-
-static GtkWidget *
-new_narrow (SyTasksPage *self)
-{
-  self->narrow = sy_tasks_narrow_new (self->words);
-  sy_key_choice_set_keys (SY_KEY_CHOICE (self->narrow),
-                          sy_tasks_narrow_keys (self->words->narrow, G_LIST_MODEL (self->list), self->choice.item_kind));
-  g_signal_connect_object (self->narrow, "chosen", G_CALLBACK (narrow_changed_cb), self, 0);
-  return self->narrow;
-}
-
-static GtkWidget *
-new_due (SyTasksPage *self)
-{
-  self->due = gtk_check_button_new_with_mnemonic (sy_translate (self->words->due));
-  gtk_widget_set_name (self->due, "due");
-  gtk_widget_set_tooltip_text (self->due, _("Show only what is out of date or falls due within 30 days"));
-  sy_name (self->due, _("Show only what is out of date or falls due within 30 days"));
-  g_signal_connect_object (self->due, "toggled", G_CALLBACK (due_toggled_cb), self, 0);
-  return self->due;
 }
 
 static GtkWidget *
@@ -287,9 +275,9 @@ new_bar (SyTasksPage *self)
   gtk_widget_add_css_class (self->count, "sy-figures");
 
   gtk_box_append (GTK_BOX (bar), self->search);
-  gtk_box_append (GTK_BOX (bar), new_narrow (self));
-  if (self->words->due != NULL)
-    gtk_box_append (GTK_BOX (bar), new_due (self));
+  self->choices = sy_tasks_choices_new (self->which, self->list);
+  g_signal_connect_object (self->choices, "chosen", G_CALLBACK (chosen_cb), self, 0);
+  gtk_box_append (GTK_BOX (bar), self->choices);
   gtk_box_append (GTK_BOX (bar), self->count);
   gtk_box_append (GTK_BOX (bar), sy_tasks_begin_new (self->words));
   gtk_widget_set_margin_start (bar, 18);
@@ -321,7 +309,7 @@ build (SyTasksPage *self, SyUnits units)
   g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
 
   gtk_box_append (GTK_BOX (self->box), new_bar (self));
-  self->drafts = sy_drafts_new (sy_worker_get_store (self->worker), self->choice.item_kind);
+  self->drafts = sy_drafts_new (sy_worker_get_store (self->worker), sy_register_item_kind (self->which));
   gtk_box_append (GTK_BOX (self->box), self->drafts);
   gtk_box_append (GTK_BOX (self->box), self->states);
   gtk_box_append (GTK_BOX (self->box), sy_part_label (screening, "sy-caution"));
@@ -332,8 +320,17 @@ build (SyTasksPage *self, SyUnits units)
 static void
 sy_tasks_page_map (GtkWidget *widget)
 {
-  sy_tasks_page_refresh_drafts (SY_TASKS_PAGE (widget));
+  SyTasksPage *self = SY_TASKS_PAGE (widget);
+
+  sy_tasks_page_refresh_drafts (self);
   GTK_WIDGET_CLASS (sy_tasks_page_parent_class)->map (widget);
+  if (!self->filling || self->painted != 0)
+    return;
+  self->clock = g_object_ref (gtk_widget_get_frame_clock (widget));
+  if (gdk_frame_clock_get_frame_counter (self->clock) > 1)
+    fill (self);
+  else
+    self->painted = g_signal_connect (self->clock, "after-paint", G_CALLBACK (painted_cb), self);
 }
 
 static gboolean
@@ -353,21 +350,15 @@ sy_tasks_page_dispose (GObject *object)
 {
   SyTasksPage *self = SY_TASKS_PAGE (object);
 
-  g_clear_handle_id (&self->reading, g_source_remove);
+  stop_waiting (self);
   if (self->columns != NULL)
     gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
   g_clear_pointer (&self->columns, sy_tasks_columns_free);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   g_clear_object (&self->selection);
-  g_clear_object (&self->sorted);
-  g_clear_object (&self->filtered);
-  g_clear_object (&self->filter);
+  g_clear_object (&self->rows);
   g_clear_object (&self->list);
   g_clear_object (&self->worker);
-  g_clear_pointer (&self->choice.words, g_strfreev);
-  g_clear_pointer (&self->choice.machine, g_free);
-  g_clear_pointer (&self->choice.gear_kind, g_free);
-  g_clear_pointer (&self->searched, g_free);
   G_OBJECT_CLASS (sy_tasks_page_parent_class)->dispose (object);
 }
 
@@ -395,7 +386,7 @@ sy_tasks_page_class_init (SyTasksPageClass *klass)
 static void
 sy_tasks_page_init (SyTasksPage *self)
 {
-  self->searched = g_strdup ("");
+  self->filling = TRUE;
 }
 
 GtkWidget *
@@ -407,7 +398,7 @@ sy_tasks_page_new (SyWorker *worker, SyTaskList *list, SyRegister which, SyUnits
   self->list = g_object_ref (list);
   self->which = which;
   self->words = sy_register_page (which);
-  self->choice.item_kind = sy_register_item_kind (which);
+  self->rows = sy_task_view_new (list, sy_register_item_kind (which), NULL, 0);
   build (self, units);
   sy_name (GTK_WIDGET (self), sy_translate (self->words->title));
   return GTK_WIDGET (self);
@@ -418,6 +409,8 @@ sy_tasks_page_set_units (SyTasksPage *self, SyUnits units)
 {
   g_return_if_fail (SY_IS_TASKS_PAGE (self));
   sy_tasks_columns_set_units (self->columns, units);
+  if (self->filling)
+    return;
   /* All rows are bound anew; nothing is selected by it. */
   gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), NULL);
   gtk_column_view_set_model (GTK_COLUMN_VIEW (self->view), GTK_SELECTION_MODEL (self->selection));
@@ -448,22 +441,21 @@ void
 sy_tasks_page_set_choice (SyTasksPage *self, const char *key)
 {
   g_return_if_fail (SY_IS_TASKS_PAGE (self));
-  sy_key_choice_choose (SY_KEY_CHOICE (self->narrow), key);
+  sy_tasks_choices_set (SY_TASKS_CHOICES (self->choices), self->words->narrow, key);
 }
 
 void
 sy_tasks_page_set_due (SyTasksPage *self, gboolean due)
 {
   g_return_if_fail (SY_IS_TASKS_PAGE (self));
-  if (self->due != NULL)
-    gtk_check_button_set_active (GTK_CHECK_BUTTON (self->due), due);
+  sy_tasks_choices_set (SY_TASKS_CHOICES (self->choices), SY_NARROW_DUE, due ? "any" : NULL);
 }
 
 GListModel *
 sy_tasks_page_get_rows (SyTasksPage *self)
 {
   g_return_val_if_fail (SY_IS_TASKS_PAGE (self), NULL);
-  return G_LIST_MODEL (self->sorted);
+  return G_LIST_MODEL (self->rows);
 }
 
 const char *

@@ -7,8 +7,8 @@
 #include "sy-task-list.h"
 
 /*
- * The list of the items of one kind – tasks, dies or gear: search, a choice (of a verdict, a machine, a kind of gear),
- * only what is out of date, order by any column; drafts not yet saved above it.
+ * The list of the items of one kind – tasks, dies or gear: search, choices (of a verdict, a machine, a kind of gear, what is
+ * due and more), order by any column; drafts not yet saved above it. Its rows are made after the window was painted once.
  * Asks its window for what is to be done: "win.open-task" (s: id), "win.open-draft" (s: draft), "win.choose-new",
  * "win.new-item" (s: method), "win.survey".
  */
@@ -23,7 +23,7 @@ void sy_tasks_page_focus_search (SyTasksPage *page);
 void sy_tasks_page_set_search (SyTasksPage *page, const char *search);
 /* A verdict's id, a machine or the id of a kind of gear; NULL, or what is not there to be chosen: any. */
 void sy_tasks_page_set_choice (SyTasksPage *page, const char *key);
-/* Only what is out of date or due soon; does nothing for dies, which do not fall due. */
+/* Only what is out of date or due soon, whatever of it falls due. */
 void sy_tasks_page_set_due (SyTasksPage *page, gboolean due);
 /* Reads the drafts anew. */
 void sy_tasks_page_refresh_drafts (SyTasksPage *page);

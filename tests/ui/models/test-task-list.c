@@ -168,18 +168,51 @@ changed_rows_are_told_before_new_ones (void **state)
 }
 
 static void
-words_that_are_searched_follow_the_task (void **state)
+assert_by_name (SyTaskList *list, const char *expected)
 {
-  g_autoptr (SyTask) task = new_task (1, 1);
-  g_autoptr (SyTask) renamed = new_task (1, 1);
-  g_autoptr (SyTaskRow) row = sy_task_row_new (task);
+  const guint32 *places = sy_task_list_by_name (list);
+  g_autoptr (GString) names = g_string_new (NULL);
+
+  for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (list)); i++)
+    g_string_append_printf (names, "%s%s", i > 0 ? "|" : "", sy_task_row_get_task (sy_task_list_peek (list, places[i]))->name);
+  assert_string_equal (names->str, expected);
+}
+
+static void
+the_order_of_names_is_kept (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  g_autoptr (SyTaskList) list = new_list (worker);
+  g_autoptr (GPtrArray) tasks = new_tasks (2);
+  g_autoptr (GPtrArray) more = new_tasks (11);
 
   (void) state;
-  assert_string_equal (sy_task_row_get_folded (row), "task 1");
-  sy_event_set (&renamed->search_text, "RING in bay 3");
-  assert_true (sy_task_row_update (row, renamed));
-  assert_string_equal (sy_task_row_get_folded (row), "ring in bay 3");
-  assert_false (sy_task_row_update (row, renamed));
+  sy_event_set (&((SyTask *) tasks->pdata[0])->name, "zebra");
+  sy_task_list_merge (list, tasks);
+  assert_by_name (list, "Task 1|zebra");
+  g_ptr_array_remove_range (more, 3, 6);
+  sy_task_list_merge (list, more);
+  /* The first has its name back, and others are there; the tenth stands after the second. */
+  assert_by_name (list, "Task 0|Task 1|Task 2|Task 9|Task 10");
+}
+
+static void
+what_is_retired_is_counted_apart (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  g_autoptr (SyTaskList) list = new_list (worker);
+  g_autoptr (GPtrArray) tasks = new_tasks (5);
+
+  (void) state;
+  for (guint i = 0; i < tasks->len; i++)
+    sy_event_set (&((SyTask *) tasks->pdata[i])->item_kind, i < 4 ? SY_ITEM_TASK : SY_ITEM_DIE);
+  sy_task_list_merge (list, tasks);
+  ((SyTask *) tasks->pdata[2])->retired = TRUE;
+  sy_task_list_merge (list, tasks);
+  assert_int_equal (sy_task_list_count (list, SY_REGISTER_TASKS), 3);
+  assert_int_equal (sy_task_list_count_retired (list, SY_REGISTER_TASKS), 1);
+  assert_int_equal (sy_task_list_count (list, SY_REGISTER_DIES), 1);
+  assert_int_equal (sy_task_list_count_retired (list, SY_REGISTER_DIES), 0);
 }
 
 static void
@@ -234,6 +267,26 @@ what_another_program_saves_appears (void **state)
   (void) state;
   assert_true (sy_test_save (there, "ring", 12, NULL, NULL));
   assert_true (sy_test_until (has_one, list, 20000));
+}
+
+static void
+what_the_store_holds_comes_at_once_and_by_name (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  g_autoptr (SyTaskList) list = NULL;
+  Announced announced = { 0 };
+
+  (void) state;
+  assert_true (sy_test_save (worker, "ring 10", 12, NULL, NULL));
+  assert_true (sy_test_save (worker, "ring 9", 12, NULL, NULL));
+  list = sy_task_list_new (worker);
+  assert_true (sy_task_list_get_loading (list));
+  g_signal_connect (list, "items-changed", G_CALLBACK (items_changed_cb), &announced);
+  assert_true (sy_test_until (is_loaded, list, 20000));
+  assert_int_equal (announced.signals, 1);
+  assert_int_equal (announced.added, 2);
+  assert_int_equal (sy_task_list_count (list, SY_REGISTER_TASKS), 2);
+  assert_by_name (list, "ring 9|ring 10");
 }
 
 static gboolean
@@ -291,7 +344,9 @@ main (void)
     cmocka_unit_test (a_row_keeps_its_identity),
     cmocka_unit_test (changed_rows_are_told_before_new_ones),
     cmocka_unit_test (a_new_day_is_told_once_for_all),
-    cmocka_unit_test (words_that_are_searched_follow_the_task),
+    cmocka_unit_test (the_order_of_names_is_kept),
+    cmocka_unit_test (what_is_retired_is_counted_apart),
+    cmocka_unit_test (what_the_store_holds_comes_at_once_and_by_name),
     cmocka_unit_test (what_this_program_saves_appears),
     cmocka_unit_test (what_another_program_saves_appears),
     cmocka_unit_test (a_store_that_does_not_open_is_told_and_may_be_tried_again),

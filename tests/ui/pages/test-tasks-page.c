@@ -5,6 +5,7 @@
 
 #include "sy-date.h"
 #include "sy-draft.h"
+#include "sy-key-choice.h"
 #include "sy-tasks-cells.h"
 #include "sy-tasks-columns.h"
 #include "sy-tasks-page.h"
@@ -121,6 +122,31 @@ assert_shown (GtkWidget *page, const char *names)
   assert_string_equal (actual, names);
 }
 
+typedef struct
+{
+  GtkWidget *page;
+  const char *names;
+} Names;
+
+static gboolean
+has_names (gpointer user_data)
+{
+  const Names *expected = user_data;
+  g_autofree char *actual = shown (expected->page);
+
+  return g_str_equal (actual, expected->names);
+}
+
+/* The store answers a search on a thread of its own. */
+static void
+wait_shown (GtkWidget *page, const char *names)
+{
+  Names expected = { page, names };
+
+  if (!sy_test_until (has_names, &expected, 20000))
+    assert_shown (page, names);
+}
+
 static void
 states_say_what_there_is (void **state)
 {
@@ -168,9 +194,9 @@ search_and_verdict_narrow_the_list (void **state)
   assert_shown (page, "heavy middle light");
 
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "BAY heavy");
-  assert_shown (page, "heavy");
+  wait_shown (page, "heavy");
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "bay");
-  assert_shown (page, "heavy middle light");
+  wait_shown (page, "heavy middle light");
   sy_tasks_page_set_choice (SY_TASKS_PAGE (page), "mechanical");
   assert_shown (page, "heavy");
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "light");
@@ -178,6 +204,49 @@ search_and_verdict_narrow_the_list (void **state)
   sy_tasks_page_set_search (SY_TASKS_PAGE (page), "");
   sy_tasks_page_set_choice (SY_TASKS_PAGE (page), NULL);
   assert_shown (page, "heavy middle light");
+  end_page (page);
+}
+
+static gboolean
+is_unnamed (GtkWidget *widget, gpointer data)
+{
+  (void) data;
+  return gtk_widget_get_mapped (widget) && sy_test_is_control (widget) && !sy_test_is_named (widget)
+         && !GTK_IS_BUTTON (widget);
+}
+
+static void
+more_choices_are_one_press_away_and_counted (void **state)
+{
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  GtkWidget *page = new_page (worker);
+  GtkWidget *more;
+
+  (void) state;
+  assert_true (sy_test_save (worker, "light", 3, NULL, NULL));
+  assert_true (sy_test_save (worker, "heavy", 40, NULL, NULL));
+  wait_rows (page, 2);
+  wait_state (page, "list");
+  more = sy_test_find_name (page, "more");
+  gtk_menu_button_popup (GTK_MENU_BUTTON (more));
+  sy_test_settle ();
+  assert_true (sy_test_shows (page, "Also what is retired"));
+  assert_null (sy_test_find (page, is_unnamed, NULL));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (sy_test_find_name (page, "only-not-signed")), TRUE);
+  assert_shown (page, "heavy light");
+  assert_string_equal (gtk_menu_button_get_label (GTK_MENU_BUTTON (more)), "More (1)");
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (sy_test_find_name (page, "only-open")), TRUE);
+  wait_state (page, "no-match");
+  assert_string_equal (gtk_menu_button_get_label (GTK_MENU_BUTTON (more)), "More (2)");
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (sy_test_find_name (page, "only-open")), FALSE);
+  sy_key_choice_choose (SY_KEY_CHOICE (sy_test_find_name (page, "narrow-place")), "bay 3");
+  sy_key_choice_choose (SY_KEY_CHOICE (sy_test_find_name (page, "narrow-method")), "lift");
+  assert_shown (page, "heavy light");
+  assert_string_equal (gtk_menu_button_get_label (GTK_MENU_BUTTON (more)), "More (3)");
+  sy_tasks_page_set_due (SY_TASKS_PAGE (page), TRUE);
+  wait_state (page, "no-match");
+  gtk_menu_button_popdown (GTK_MENU_BUTTON (more));
+  sy_test_settle ();
   end_page (page);
 }
 
@@ -339,19 +408,6 @@ gear_is_chosen_by_kind_and_by_what_falls_due (void **state)
   end_page (page);
 }
 
-/* Rows in a view of their own, so that what has no value can be among them. */
-static SyTaskRow *
-new_row (const char *name, double index)
-{
-  g_autoptr (SyTask) task = sy_task_new ();
-
-  sy_event_set (&task->id, name);
-  sy_event_set (&task->name, name);
-  sy_event_set (&task->when, "2026-01-01T00:00:00Z");
-  task->index = task->rank = task->mass_kg = index;
-  return sy_task_row_new (task);
-}
-
 static char *
 order_of (GListModel *model)
 {
@@ -366,14 +422,21 @@ order_of (GListModel *model)
   return g_string_free (names, FALSE);
 }
 
+static gboolean
+is_loaded (gpointer list)
+{
+  return !sy_task_list_get_loading (list);
+}
+
 static void
 what_has_no_value_is_last_both_ways (void **state)
 {
+  g_autoptr (SyWorker) worker = new_worker ("memory:");
+  g_autoptr (SyTaskList) list = sy_task_list_new (worker);
+  g_autoptr (SyTaskView) shown_rows = sy_task_view_new (list, SY_ITEM_TASK, NULL, 0);
+  g_autoptr (GPtrArray) tasks = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_task_free);
   GtkWidget *view = g_object_ref_sink (gtk_column_view_new (NULL));
   SyTasksColumns *columns = sy_tasks_columns_new (GTK_COLUMN_VIEW (view), SY_REGISTER_TASKS, SY_UNITS_METRIC);
-  GListStore *store = g_list_store_new (SY_TYPE_TASK_ROW);
-  g_autoptr (GtkSortListModel) sorted = gtk_sort_list_model_new (G_LIST_MODEL (store),
-                                                                 sy_tasks_columns_sorter (columns));
   const struct
   {
     const char *name;
@@ -382,26 +445,33 @@ what_has_no_value_is_last_both_ways (void **state)
   const SyTaskColumn numbers[] = { SY_BY_INDEX, SY_BY_RANK, SY_BY_MASS };
 
   (void) state;
+  assert_true (sy_test_until (is_loaded, list, 20000));
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      g_autoptr (SyTaskRow) row = new_row (rows[i].name, rows[i].index);
+      SyTask *task = sy_task_new ();
 
-      g_list_store_append (store, row);
+      sy_event_set (&task->id, rows[i].name);
+      sy_event_set (&task->item_kind, SY_ITEM_TASK);
+      sy_event_set (&task->name, rows[i].name);
+      sy_event_set (&task->when, "2026-01-01T00:00:00Z");
+      task->index = task->rank = task->mass_kg = rows[i].index;
+      g_ptr_array_add (tasks, task);
     }
+  sy_task_list_merge (list, tasks);
+  sy_tasks_columns_set_rows (columns, shown_rows);
   for (gsize i = 0; i < G_N_ELEMENTS (numbers); i++)
     {
       g_autofree char *up = NULL, *down = NULL;
 
       sy_tasks_columns_sort_by (columns, numbers[i], GTK_SORT_ASCENDING);
       assert_false (sy_tasks_columns_descending (columns, numbers[i]));
-      up = order_of (G_LIST_MODEL (sorted));
+      up = order_of (G_LIST_MODEL (shown_rows));
       assert_string_equal (up, "12umn");
       sy_tasks_columns_sort_by (columns, numbers[i], GTK_SORT_DESCENDING);
       assert_true (sy_tasks_columns_descending (columns, numbers[i]));
-      down = order_of (G_LIST_MODEL (sorted));
+      down = order_of (G_LIST_MODEL (shown_rows));
       assert_string_equal (down, "u21mn");
     }
-  g_clear_object (&sorted);
   sy_tasks_columns_free (columns);
   g_object_unref (view);
 }
@@ -440,6 +510,7 @@ main (void)
     cmocka_unit_test (states_say_what_there_is),
     cmocka_unit_test (a_store_that_cannot_be_opened_is_said),
     cmocka_unit_test (search_and_verdict_narrow_the_list),
+    cmocka_unit_test (more_choices_are_one_press_away_and_counted),
     cmocka_unit_test (a_change_moves_a_row_and_keeps_it),
     cmocka_unit_test (drafts_stand_above_the_list),
     cmocka_unit_test (every_kind_has_a_list_of_its_own),

@@ -33,8 +33,11 @@ sy_test_has_name (GtkWidget *widget, gpointer name)
 static inline gboolean
 sy_test_shows_text (GtkWidget *widget, gpointer text)
 {
-  return GTK_IS_LABEL (widget) && gtk_widget_get_mapped (widget)
-         && strstr (gtk_label_get_text (GTK_LABEL (widget)), text) != NULL;
+  const char *shown = GTK_IS_LABEL (widget)         ? gtk_label_get_text (GTK_LABEL (widget))
+                      : GTK_IS_INSCRIPTION (widget) ? gtk_inscription_get_text (GTK_INSCRIPTION (widget))
+                                                    : NULL;
+
+  return shown != NULL && gtk_widget_get_mapped (widget) && strstr (shown, text) != NULL;
 }
 
 static inline GtkWidget *
@@ -43,7 +46,7 @@ sy_test_find_name (GtkWidget *root, const char *name)
   return sy_test_find (root, sy_test_has_name, (gpointer) name);
 }
 
-/* A label that is shown and has @text in it. */
+/* A label or inscription that is shown and has @text in it. */
 static inline gboolean
 sy_test_shows (GtkWidget *root, const char *text)
 {
