@@ -4,8 +4,41 @@
 
 #include "cli-deed.h"
 
+/* What the list of lines says that stands at the line which does not hold; NULL where it says nothing. */
+static SyJournalRow *
+find_row (const char *store, const SyVerification *verification)
+{
+  g_autoptr (SyLedger) ledger = NULL;
+  g_autoptr (GPtrArray) rows = NULL;
+  const SyJournalFilter any = { NULL };
+  /* of a journal that was cut off, the first that is gone */
+  const guint64 line = verification->line + (verification->fault == SY_FAULT_END ? 1 : 0);
+
+  if (verification->fault == SY_FAULT_NONE || verification->fault == SY_FAULT_HEAD)
+    return NULL;
+  ledger = sy_ledger_open (store, NULL);
+  if (ledger != NULL)
+    rows = sy_ledger_journal (ledger, &any, line + 1, 1, NULL);
+  if (rows == NULL || rows->len == 0 || ((SyJournalRow *) rows->pdata[0])->number != line)
+    return NULL;
+  return g_ptr_array_steal_index (rows, 0);
+}
+
+/* That row as a person is told of it; new string. */
+static char *
+row_words (const SyJournalRow *row)
+{
+  const char *kind = sy_event_kind_id (row->kind);
+
+  if (row->revision > 0)
+    return g_strdup_printf (_ ("The list of lines has at %" G_GUINT64_FORMAT ": %s, “%s”, revision %" G_GINT64_FORMAT
+                               ", by %s."), row->number, kind, row->name, row->revision, row->by);
+  return g_strdup_printf (_ ("The list of lines has at %" G_GUINT64_FORMAT ": %s, “%s”, by %s."), row->number, kind,
+                          row->name, row->by);
+}
+
 static void
-print_verification (const SyVerification *verification, const char *words)
+print_verification (const SyVerification *verification, const SyJournalRow *row, const char *words)
 {
   g_autoptr (GString) out = g_string_new (NULL);
   g_autofree char *head = sy_hash_text (&verification->head.hash);
@@ -25,6 +58,11 @@ print_verification (const SyVerification *verification, const char *words)
       g_string_append (out, ",\"found\":");
       sy_json_write_text (out, verification->found != NULL ? verification->found : "");
       g_string_append_printf (out, ",\"lines\":%" G_GUINT64_FORMAT ",\"head\":\"%s\"", verification->lines, head);
+      if (row != NULL)
+        {
+          g_string_append (out, ",\"about\":");
+          sy_journal_row_write_json (out, row);
+        }
     }
   g_string_append (out, ",\"words\":");
   sy_json_write_text (out, words);
@@ -35,7 +73,7 @@ print_verification (const SyVerification *verification, const char *words)
 int
 cli_verify (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *head = NULL, *words = NULL;
+  g_autofree char *store = NULL, *head = NULL, *words = NULL, *about = NULL;
   const GOptionEntry entries[] = {
     CLI_THERE_ENTRY (&store),
     { "head", 0, 0, G_OPTION_ARG_STRING, &head, N_ ("A head that was kept elsewhere: it must be at one of the lines"),
@@ -45,6 +83,7 @@ cli_verify (int argc, char **argv)
   g_autoptr (GError) error = NULL;
   g_autoptr (SyLedger) ledger = NULL;
   SyVerification verification = { .fault = SY_FAULT_NONE };
+  SyJournalRow *row;
   SyHash known;
   int code = CLI_DONE;
 
@@ -60,9 +99,13 @@ cli_verify (int argc, char **argv)
   if (!sy_ledger_verify (ledger, head != NULL ? &known : NULL, NULL, NULL, &verification, &error))
     return cli_say_error (CLI_FAILED, error);
   words = sy_verification_words (&verification, NULL);
-  print_verification (&verification, words);
+  row = find_row (store, &verification);
+  print_verification (&verification, row, words);
+  if (row != NULL)
+    about = row_words (row);
   if (verification.fault != SY_FAULT_NONE)
-    code = cli_say (CLI_DIFFERS, "%s", words);
+    code = cli_say (CLI_DIFFERS, "%s%s%s", words, about != NULL ? " " : "", about != NULL ? about : "");
+  sy_journal_row_free (row);
   sy_verification_clear (&verification);
   return code;
 }

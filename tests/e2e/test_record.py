@@ -306,6 +306,9 @@ class Altered(Folder):
                     self.assertIn(old, event)
                     store.execute("update journal set event = ? where number = ?", (event.replace(old, new, 1), line))
                 self.assert_found(line, "hash")
+                about = self.verify()[1]["about"]
+                self.assertEqual((about["line"], about["who"]), (line, "I. Tannick"))
+                self.assertEqual(about.get("revision"), line - 1 if line > 1 else None)
                 for end in ("-wal", "-shm"):
                     pathlib.Path(f"{self.store}{end}").unlink(missing_ok=True)
                 self.store.write_bytes(kept)
@@ -317,12 +320,14 @@ class Altered(Folder):
             store.execute("delete from journal where number = 3")
         code, found, _ = self.verify()
         self.assertEqual((code, found["line"], found["lines"]), (3, 3, 2), found)
+        self.assertEqual(found["about"]["why"], "Measured 20")
 
     def test_a_tail_that_is_cut_off_is_found(self):
         with self.behind_its_back() as store:
             store.execute("pragma foreign_keys = off")
             store.execute("delete from journal where number = 4")
         self.assert_found(3, "end")
+        self.assertEqual(self.verify()[1]["about"]["why"], "Measured 14", "the line that is gone")
         # Somebody who means to makes the lists fit again: then only a head that was kept tells.
         self.assertEqual(self.run_cli("rebuild").returncode, 3)
         code, found, _ = self.verify()
