@@ -217,7 +217,8 @@ update_reasons (GtkWidget *box, SyForm *form)
                      : g_strdup_printf (_("Source: %s."), reason->source);
       else if (reason->from_memory)
         source = g_strdup (_("From memory: not checked against a source."));
-      gtk_box_append (GTK_BOX (box), sy_reason_row_new (&reason->verdict, words, source));
+      gtk_box_append (GTK_BOX (box),
+                      sy_part_with_action (sy_reason_row_new (&reason->verdict, words, source), reason->id, words));
     }
   gtk_box_append (GTK_BOX (box), sy_part_heading (_("Cautions")));
   for (int i = 0; i < sy_words_n_cautions (findings); i++)

@@ -4,17 +4,24 @@
 
 #include <gtk/gtk.h>
 
+#include "sy-item-log.h"
 #include "sy-worker.h"
 
-/* The revisions of a task, newest first. Signal "revise" (gint64 revision): make a new one from this. */
+/*
+ * All that happened to an item: along time and in words, newest first; a revision as it was stored, judged again with what is in
+ * force today, or beside another; and whether the journal holds.
+ * Signals: "revise" (gint64 revision): make a new one from this; "judged" (gint64 revision): the same because it was judged
+ * again, with that revision as its base.
+ */
 #define SY_TYPE_TASK_HISTORY (sy_task_history_get_type ())
 G_DECLARE_FINAL_TYPE (SyTaskHistory, sy_task_history, SY, TASK_HISTORY, GtkBox)
 
-GtkWidget *sy_task_history_new (SyDesk *desk);
-/* Of SyRevision, oldest first; takes a reference; NULL: none yet. */
-void sy_task_history_set (SyTaskHistory *self, GPtrArray *revisions);
-const SyRevision *sy_task_history_find (SyTaskHistory *self, gint64 revision);
+GtkWidget *sy_task_history_new (SyWorker *worker);
+/* NULL: not saved yet. What is shown stays as long as it is there. */
+void sy_task_history_set (SyTaskHistory *self, SyItemLog *log);
 /* Shows a revision as it was stored; 0: back to the list. */
 void sy_task_history_show (SyTaskHistory *self, gint64 revision);
+/* Two revisions side by side. */
+void sy_task_history_compare (SyTaskHistory *self, gint64 before, gint64 after);
 
 #endif

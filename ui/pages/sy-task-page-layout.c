@@ -8,6 +8,7 @@
 #include "sy-task-parts.h"
 #include "sy-task-remedies.h"
 #include "sy-task-result.h"
+#include "sy-task-standing.h"
 
 #include <string.h>
 
@@ -46,6 +47,12 @@ revise_cb (SyTaskHistory *history G_GNUC_UNUSED, gint64 revision, SyTaskPage *se
 }
 
 static void
+judged_cb (SyTaskHistory *history G_GNUC_UNUSED, gint64 revision, SyTaskPage *self)
+{
+  sy_task_page_save_judged (self, revision);
+}
+
+static void
 notice_yes_cb (GtkButton *button G_GNUC_UNUSED, SyTaskPage *self)
 {
   sy_task_page_answer (self, TRUE);
@@ -74,6 +81,12 @@ take_cb (SyTaskForm *facts G_GNUC_UNUSED, const char *item_kind, SyTaskPage *sel
 {
   if (self->choose != NULL)
     self->choose (self, item_kind, self->choose_data);
+}
+
+void
+sy_task_page_show_tab (SyTaskPage *self, const char *name)
+{
+  gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), name);
 }
 
 /* Layout */
@@ -146,9 +159,12 @@ add_tabs (SyTaskPage *self)
   add_tab (self, sy_task_reasons_new (self->form), "reasons", _("Reasons"));
   if (method->n_measured > 0)
     add_tab (self, sy_task_spread_new (self->form), "spread", _("Spread"));
-  self->history = SY_TASK_HISTORY (sy_task_history_new (sy_form_get_desk (self->form)));
+  self->history = SY_TASK_HISTORY (sy_task_history_new (self->worker));
   g_signal_connect (self->history, "revise", G_CALLBACK (revise_cb), self);
+  g_signal_connect (self->history, "judged", G_CALLBACK (judged_cb), self);
   add_tab (self, GTK_WIDGET (self->history), "history", _("History"));
+  self->follow = SY_FOLLOW_UP (sy_follow_up_new (self->worker));
+  add_tab (self, GTK_WIDGET (self->follow), "follow-up", _("Follow-up"));
   self->files = SY_ITEM_FILES (sy_item_files_new (self->worker));
   add_tab (self, GTK_WIDGET (self->files), "files", _("Files"));
 }
@@ -170,6 +186,8 @@ new_right (SyTaskPage *self)
   g_signal_connect (result, "cautions", G_CALLBACK (cautions_cb), self);
   g_signal_connect (result, "fact", G_CALLBACK (go_to_fact_cb), self);
   g_signal_connect (result, "path", G_CALLBACK (path_cb), self);
+  self->standing = sy_task_standing_new ();
+  gtk_box_append (GTK_BOX (right), self->standing);
   gtk_box_append (GTK_BOX (right), result);
   gtk_box_append (GTK_BOX (right), new_tab_row (switcher));
   gtk_box_append (GTK_BOX (right), self->tabs);

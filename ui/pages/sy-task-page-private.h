@@ -2,6 +2,7 @@
 #ifndef SY_TASK_PAGE_PRIVATE_H
 #define SY_TASK_PAGE_PRIVATE_H
 
+#include "sy-follow-up.h"
 #include "sy-item-files.h"
 #include "sy-task-form.h"
 #include "sy-task-history.h"
@@ -30,13 +31,19 @@ struct _SyTaskPage
   SyTaskForm *facts;
   GtkWidget *tabs;      /* GtkStack */
   SyTaskHistory *history;
+  SyFollowUp *follow;
   SyItemFiles *files;
+  GtkWidget *standing;  /* SyTaskStanding */
   SyTaskSaver *saver;
 
   char *task_id;        /* NULL: not saved yet */
   char *draft_id;
   char *saved_name;     /* name as last saved, "" for none */
   gint64 base;          /* revision that is being revised, 0 none */
+  gint64 seen;          /* the latest that the person was told of */
+  gboolean judged;      /* the facts are those of base, to be saved because they are judged again */
+  SyItemLog *log;       /* NULL: not saved yet */
+  guint poll;           /* asks for what another program wrote */
   char *saved_words;    /* what the last save or opening says of itself */
   char *trouble_words;  /* a save or a draft that did not succeed; until the next change */
   SyDraft *offered;     /* draft that the notice offers */
@@ -62,6 +69,7 @@ gboolean sy_task_page_set_method (SyTaskPage *self, const char *method);
 void sy_task_page_build (SyTaskPage *self);
 void sy_task_page_build_task (SyTaskPage *self); /* for self->form */
 void sy_task_page_unbuild_task (SyTaskPage *self);
+void sy_task_page_show_tab (SyTaskPage *self, const char *name);
 
 /* sy-task-page-record.c */
 void sy_task_page_schedule_draft (SyTaskPage *self);
@@ -69,6 +77,10 @@ void sy_task_page_flush_draft (SyTaskPage *self);
 void sy_task_page_answer (SyTaskPage *self, gboolean yes);
 void sy_task_page_reload_history (SyTaskPage *self);
 void sy_task_page_revise (SyTaskPage *self, gint64 revision);
+/* The same because its facts were judged again: that revision is the base. */
+void sy_task_page_save_judged (SyTaskPage *self, gint64 revision);
+/* Asks the record now and then what another program wrote, as long as the page is seen. */
+void sy_task_page_watch (SyTaskPage *self, gboolean watch);
 /* What the last save or opening says of itself; consumes @words, NULL for nothing. */
 void sy_task_page_set_saved_words (SyTaskPage *self, char *words);
 

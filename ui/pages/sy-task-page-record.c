@@ -3,10 +3,14 @@
 #include "sy-i18n.h"
 #include "sy-task-kinds.h"
 #include "sy-task-page-private.h"
-#include "sy-task-stored.h"
+#include "sy-stored-result.h"
+#include "sy-task-standing.h"
+#include "sy-worker-deeds.h"
 
 /* Well within the 300 ms that may be lost in a crash. */
 #define DRAFT_DELAY_MS 200
+/* How soon what another program wrote is told (our choice): asking costs a read of the journal's end. */
+#define WATCH_SECONDS 2
 
 /* The draft */
 
@@ -87,6 +91,26 @@ sy_task_page_set_saved_words (SyTaskPage *self, char *words)
   self->saved_words = words;
 }
 
+/* Takes @log, NULL: not saved yet. */
+static void
+set_log (SyTaskPage *self, SyItemLog *log)
+{
+  g_clear_pointer (&self->log, sy_item_log_unref);
+  self->log = log;
+  sy_task_history_set (self->history, log);
+  sy_follow_up_set (self->follow, log);
+  sy_task_standing_set (self->standing, log);
+}
+
+/* NULL with the error, or without one when there is no such item. */
+static SyItemLog *
+finish_log (SyWorker *worker, GAsyncResult *result, GError **error)
+{
+  GPtrArray *lines = sy_worker_events_finish (worker, result, error);
+
+  return lines != NULL ? sy_item_log_new (lines) : NULL;
+}
+
 static void
 take_draft (SyTaskPage *self, const SyDraft *draft)
 {
@@ -117,6 +141,8 @@ sy_task_page_begin_new (SyTaskPage *self, SyUnits units, const char *draft_id)
   g_clear_pointer (&self->task_id, g_free);
   g_clear_pointer (&self->trouble_words, g_free);
   self->base = 0;
+  self->seen = 0;
+  self->judged = FALSE;
   self->has_draft = FALSE;
   sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);
   g_free (self->draft_id);
@@ -133,7 +159,7 @@ sy_task_page_begin_new (SyTaskPage *self, SyUnits units, const char *draft_id)
   set_name (self, "");
   self->loading = FALSE;
   sy_task_page_set_saved_words (self, NULL);
-  sy_task_history_set (self->history, NULL);
+  set_log (self, NULL);
   if (draft_id != NULL)
     draft = sy_draft_read (draft_id, sy_worker_get_store (self->worker), &error);
   if (draft != NULL)
@@ -185,6 +211,7 @@ load_revision (SyTaskPage *self, const SyRevision *revision, GError **error)
   if (!loaded)
     return FALSE;
   self->base = revision->event->revision;
+  self->judged = FALSE;
   sy_task_page_set_saved_words (self, g_strdup_printf (_("Revision %ld, saved %s by %s."), (long) self->base, when,
                                                        revision->event->by));
   return TRUE;
@@ -197,21 +224,13 @@ show_trouble (SyTaskPage *self, const char *words)
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), "trouble");
 }
 
-static const SyRevision *
-latest (GPtrArray *revisions)
-{
-  return revisions != NULL && revisions->len > 0
-             ? g_ptr_array_index (revisions, revisions->len - 1)
-             : NULL;
-}
-
 static void
 opened_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (SyTaskPage) self = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) revisions = sy_worker_history_finish (SY_WORKER (source), result, &error);
-  const SyRevision *revision = latest (revisions);
+  g_autoptr (SyItemLog) log = finish_log (SY_WORKER (source), result, &error);
+  const SyRevision *revision = sy_item_log_latest (log);
 
   if (self->form == NULL)
     return; /* the page was closed meanwhile */
@@ -229,7 +248,8 @@ opened_cb (GObject *source, GAsyncResult *result, gpointer data)
       show_trouble (self, words);
       return;
     }
-  sy_task_history_set (self->history, revisions);
+  self->seen = revision->event->revision;
+  set_log (self, sy_item_log_ref (log));
   if (!load_revision (self, revision, &error))
     {
       show_trouble (self, error->message);
@@ -252,7 +272,7 @@ sy_task_page_open (SyTaskPage *self, const char *task_id)
   self->draft_id = g_strdup (task_id);
   self->has_draft = FALSE;
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), "wait");
-  sy_worker_history_async (self->worker, task_id, self->cancellable, opened_cb, g_object_ref (self));
+  sy_worker_events_async (self->worker, task_id, self->cancellable, opened_cb, g_object_ref (self));
 }
 
 /* What others saved */
@@ -261,16 +281,17 @@ static void
 history_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autoptr (SyTaskPage) self = data;
-  g_autoptr (GPtrArray) revisions = sy_worker_history_finish (SY_WORKER (source), result, NULL);
-  const SyRevision *newest = latest (revisions);
+  g_autoptr (SyItemLog) log = finish_log (SY_WORKER (source), result, NULL);
+  const SyRevision *newest = sy_item_log_latest (log);
   g_autofree char *words = NULL;
 
   /* An error here shows itself with the next save or opening; what is on the page stays right. */
   if (self->form == NULL || newest == NULL || g_strcmp0 (newest->event->item, self->task_id) != 0)
     return;
-  sy_task_history_set (self->history, revisions);
-  if (newest->event->revision <= self->base || self->notice_kind == SY_NOTICE_DRAFT)
+  set_log (self, sy_item_log_ref (log));
+  if (newest->event->revision <= MAX (self->base, self->seen) || self->notice_kind == SY_NOTICE_DRAFT)
     return;
+  self->seen = newest->event->revision;
   words = g_strdup_printf (
     _("Revision %ld was saved meanwhile by %s (“%s”). Saving yours keeps both."),
     (long) newest->event->revision, newest->event->by, newest->event->why);
@@ -281,8 +302,39 @@ void
 sy_task_page_reload_history (SyTaskPage *self)
 {
   if (self->task_id != NULL)
-    sy_worker_history_async (self->worker, self->task_id, self->cancellable, history_cb,
+    sy_worker_events_async (self->worker, self->task_id, self->cancellable, history_cb, g_object_ref (self));
+}
+
+static void
+watched_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autoptr (SyTaskPage) self = data;
+  g_autoptr (GPtrArray) changed = sy_worker_changed_finish (SY_WORKER (source), result, NULL, NULL);
+
+  for (guint i = 0; changed != NULL && i < changed->len && self->form != NULL; i++)
+    if (g_strcmp0 (((SyTask *) changed->pdata[i])->id, self->task_id) == 0)
+      sy_task_page_reload_history (self);
+}
+
+static gboolean
+watch_cb (gpointer data)
+{
+  SyTaskPage *self = data;
+  const GPtrArray *lines = self->log != NULL ? self->log->lines : NULL;
+
+  if (lines != NULL)
+    sy_worker_changed_async (self->worker, ((SyRevision *) lines->pdata[lines->len - 1])->number, self->cancellable, watched_cb,
                              g_object_ref (self));
+  return G_SOURCE_CONTINUE;
+}
+
+void
+sy_task_page_watch (SyTaskPage *self, gboolean watch)
+{
+  if (watch && self->poll == 0)
+    self->poll = g_timeout_add_seconds (WATCH_SECONDS, watch_cb, self);
+  else if (!watch)
+    g_clear_handle_id (&self->poll, g_source_remove);
 }
 
 void
@@ -298,36 +350,61 @@ sy_task_page_answer (SyTaskPage *self, gboolean yes)
     drop_draft (self);
   else if (kind == SY_NOTICE_NEWER && yes)
     {
-      gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "history");
-      sy_task_history_show (self->history, 0);
+      sy_task_page_show_tab (self, "history");
+      sy_task_history_show (self->history, sy_item_log_latest (self->log)->event->revision);
     }
   sy_task_page_refresh (self);
 }
 
-void
-sy_task_page_revise (SyTaskPage *self, gint64 revision)
+/* Takes the facts of a revision over what is typed; FALSE after saying why not. */
+static gboolean
+take_facts (SyTaskPage *self, gint64 revision)
 {
-  const SyRevision *old = sy_task_history_find (self->history, revision);
+  const SyRevision *old = sy_item_log_find (self->log, revision);
   g_autoptr (GError) error = NULL;
 
   if (old == NULL)
-    return;
+    return FALSE;
   if (!sy_form_take_document (self->form, old->event->facts, &error))
     {
       g_free (self->trouble_words);
       self->trouble_words = g_strdup (error->message);
       sy_task_page_refresh (self);
-      return;
-    }
-  if (sy_task_saver_get_why (self->saver)[0] == '\0')
-    {
-      g_autofree char *why = g_strdup_printf (_("back to revision %ld"), (long) revision);
-
-      sy_task_saver_set_why (self->saver, why);
+      return FALSE;
     }
   sy_task_form_settle (self->facts);
+  return TRUE;
+}
+
+/* A reason to begin with, unless there is one. */
+static void
+propose_why (SyTaskPage *self, char *why)
+{
+  if (sy_task_saver_get_why (self->saver)[0] == '\0')
+    sy_task_saver_set_why (self->saver, why);
+  g_free (why);
+}
+
+void
+sy_task_page_revise (SyTaskPage *self, gint64 revision)
+{
+  if (!take_facts (self, revision))
+    return;
+  propose_why (self, g_strdup_printf (_("back to revision %ld"), (long) revision));
   if (gtk_stack_get_child_by_name (GTK_STACK (self->tabs), "pictures") != NULL)
-    gtk_stack_set_visible_child_name (GTK_STACK (self->tabs), "pictures");
+    sy_task_page_show_tab (self, "pictures");
+}
+
+void
+sy_task_page_save_judged (SyTaskPage *self, gint64 revision)
+{
+  if (!take_facts (self, revision))
+    return;
+  propose_why (self, g_strdup_printf (_("revision %ld judged again"), (long) revision));
+  self->base = revision;
+  self->judged = TRUE;
+  sy_task_page_refresh (self);
+  sy_task_saver_ask_why (self->saver);
 }
 
 void
@@ -344,7 +421,7 @@ sy_task_page_discard (SyTaskPage *self)
     }
   drop_draft (self);
   g_clear_pointer (&self->trouble_words, g_free);
-  revision = sy_task_history_find (self->history, self->base);
+  revision = self->judged ? sy_item_log_latest (self->log) : sy_item_log_find (self->log, self->base);
   if (revision != NULL)
     load_revision (self, revision, NULL);
   sy_task_page_refresh (self);

@@ -56,6 +56,8 @@ save_succeeded (SyTaskPage *self, SaveJob *job, const SyRecordResult *saved)
   self->draft_id = g_strdup (saved->task_id);
   self->has_draft = FALSE;
   self->base = saved->revision;
+  self->seen = MAX (self->seen, saved->revision);
+  self->judged = FALSE;
   g_free (self->saved_name);
   self->saved_name = g_strdup (job->name);
   /* What was typed while it was being saved is still to be saved. */
@@ -71,6 +73,7 @@ save_succeeded (SyTaskPage *self, SaveJob *job, const SyRecordResult *saved)
   sy_task_page_set_saved_words (self, words);
   /* Only a convenience for the next time: the record is complete without it. */
   sy_settings_set (SY_SETTING_AUTHOR, sy_task_saver_get_by (self->saver), NULL);
+  sy_settings_set (SY_SETTING_ROLE, sy_task_saver_get_role (self->saver), NULL);
   sy_form_set_ask_missing (self->form, FALSE);
   sy_task_saver_set_why (self->saver, "");
   sy_task_page_show_notice (self, SY_NOTICE_NONE, NULL, NULL, NULL);
@@ -120,6 +123,7 @@ begin_save (SyTaskPage *self)
                         ? g_strdup (job->name)
                         : NULL;
   request->by = g_strstrip (g_strdup (sy_task_saver_get_by (self->saver)));
+  request->role = g_strstrip (g_strdup (sy_task_saver_get_role (self->saver)));
   request->why = g_strstrip (g_strdup (sy_task_saver_get_why (self->saver)));
   request->base = self->task_id != NULL ? self->base : -1;
   request->facts = g_strdup (job->facts);

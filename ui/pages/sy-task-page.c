@@ -39,7 +39,7 @@ gboolean
 sy_task_page_get_dirty (SyTaskPage *self)
 {
   g_return_val_if_fail (SY_IS_TASK_PAGE (self), FALSE);
-  return self->form != NULL && (sy_form_is_dirty (self->form) || sy_task_page_name_is_changed (self));
+  return self->form != NULL && (self->judged || sy_form_is_dirty (self->form) || sy_task_page_name_is_changed (self));
 }
 
 static char *
@@ -165,6 +165,36 @@ discard_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *par
   sy_task_page_discard (SY_TASK_PAGE (widget));
 }
 
+static void
+follow_up_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED)
+{
+  sy_task_page_show_tab (SY_TASK_PAGE (widget), "follow-up");
+}
+
+/* (ss): what it is about, an id or ""; what is to be done. */
+static void
+open_action_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  SyTaskPage *self = SY_TASK_PAGE (widget);
+  const char *about, *what;
+
+  g_variant_get (parameter, "(&s&s)", &about, &what);
+  sy_task_page_show_tab (self, "follow-up");
+  sy_follow_up_begin_action (self->follow, about, what);
+}
+
+/* (xx): two revisions. */
+static void
+compare_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  SyTaskPage *self = SY_TASK_PAGE (widget);
+  gint64 before, after;
+
+  g_variant_get (parameter, "(xx)", &before, &after);
+  sy_task_page_show_tab (self, "history");
+  sy_task_history_compare (self->history, before, after);
+}
+
 /* The method */
 
 static void
@@ -233,6 +263,20 @@ sy_task_page_unroot (GtkWidget *widget)
 }
 
 static void
+sy_task_page_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (sy_task_page_parent_class)->map (widget);
+  sy_task_page_watch (SY_TASK_PAGE (widget), TRUE);
+}
+
+static void
+sy_task_page_unmap (GtkWidget *widget)
+{
+  sy_task_page_watch (SY_TASK_PAGE (widget), FALSE);
+  GTK_WIDGET_CLASS (sy_task_page_parent_class)->unmap (widget);
+}
+
+static void
 sy_task_page_dispose (GObject *object)
 {
   SyTaskPage *self = SY_TASK_PAGE (object);
@@ -250,6 +294,8 @@ sy_task_page_dispose (GObject *object)
   self->facts = NULL;
   g_clear_object (&self->form);
   g_clear_object (&self->worker);
+  sy_task_page_watch (self, FALSE);
+  g_clear_pointer (&self->log, sy_item_log_unref);
   g_clear_pointer (&self->offered, sy_draft_free);
   g_clear_pointer (&self->task_id, g_free);
   g_clear_pointer (&self->draft_id, g_free);
@@ -276,6 +322,8 @@ sy_task_page_class_init (SyTaskPageClass *class)
   object_class->dispose = sy_task_page_dispose;
   object_class->finalize = sy_task_page_finalize;
   widget_class->unroot = sy_task_page_unroot;
+  widget_class->map = sy_task_page_map;
+  widget_class->unmap = sy_task_page_unmap;
   props[PROP_TITLE] = g_param_spec_string ("title", NULL, NULL, NULL, flags);
   props[PROP_SUBTITLE] = g_param_spec_string ("subtitle", NULL, NULL, NULL, flags);
   props[PROP_DIRTY] = g_param_spec_boolean ("dirty", NULL, NULL, FALSE, flags);
@@ -287,6 +335,9 @@ sy_task_page_class_init (SyTaskPageClass *class)
   gtk_widget_class_install_action (widget_class, "task.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "task.units", NULL, units_action);
   gtk_widget_class_install_action (widget_class, "task.discard", NULL, discard_action);
+  gtk_widget_class_install_action (widget_class, "task.follow-up", NULL, follow_up_action);
+  gtk_widget_class_install_action (widget_class, "task.open-action", "(ss)", open_action_action);
+  gtk_widget_class_install_action (widget_class, "task.compare", "(xx)", compare_action);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-task");
 }

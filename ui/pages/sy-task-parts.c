@@ -2,6 +2,7 @@
 #include "sy-task-parts.h"
 
 #include "sy-i18n.h"
+#include "sy-name.h"
 
 #include <math.h>
 #include <string.h>
@@ -89,6 +90,26 @@ sy_part_empty (GtkWidget *box)
 
   while ((child = gtk_widget_get_first_child (box)) != NULL)
     gtk_box_remove (GTK_BOX (box), child);
+}
+
+GtkWidget *
+sy_part_with_action (GtkWidget *row, const char *about, const char *what)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *button = gtk_button_new_with_label (_("Open an action"));
+  g_autofree char *name = g_strdup_printf (_("Open an action: %s"), what);
+  g_autofree char *id = g_strdup_printf ("act-on:%s", about);
+
+  sy_name (button, name);
+  gtk_widget_set_name (button, id);
+  gtk_widget_add_css_class (button, "sy-link");
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "task.open-action");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(ss)", about, what);
+  gtk_widget_set_hexpand (row, TRUE);
+  gtk_box_append (GTK_BOX (box), row);
+  gtk_box_append (GTK_BOX (box), button);
+  return box;
 }
 
 typedef struct

@@ -21,6 +21,9 @@ void sy_part_set_lines (GtkWidget *lines, const char *name, const char *note);
 GtkWidget *sy_part_scroller (GtkWidget *child, const char *name);
 void sy_part_empty (GtkWidget *box);
 
+/* @row with a button beside it that opens an action about it on the page: @about the id of a reason or remedy, @what its words. */
+GtkWidget *sy_part_with_action (GtkWidget *row, const char *about, const char *what);
+
 /* Calls @update now, and after every change of the form: at once while the widget can be seen, otherwise when it
    comes to be seen. */
 typedef void (*SyPartUpdate) (GtkWidget *widget, SyForm *form);

@@ -136,7 +136,7 @@ new_remedy (SyTaskRemedies *self, const SyFindings *findings, int i)
   gtk_widget_add_css_class (button, "sy-remedy");
   g_object_set_data (G_OBJECT (button), "sy-remedy", GINT_TO_POINTER (i));
   g_signal_connect (button, "clicked", G_CALLBACK (try_cb), self);
-  return button;
+  return sy_part_with_action (button, remedy->id, words);
 }
 
 static void

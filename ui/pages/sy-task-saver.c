@@ -14,7 +14,7 @@ struct _SyTaskSaver
   GtkWidget *button; /* what blocks saving; leads there           */
   GtkWidget *button_words;
   char *path;
-  GtkWidget *by, *why, *save;
+  GtkWidget *by, *role, *why, *save;
 };
 
 enum
@@ -130,8 +130,9 @@ sy_task_saver_init (SyTaskSaver *self)
   gtk_box_append (GTK_BOX (said), self->words);
   gtk_box_append (GTK_BOX (said), self->button);
   gtk_box_append (GTK_BOX (self), said);
-  self->by = add_entry (self, _("_By whom"), "by", _("Who saves this revision"), 12);
-  self->why = add_entry (self, _("_Why"), "why", _("Why it is saved: first measurement, new table, …"), 20);
+  self->by = add_entry (self, _("_By whom"), "by", _("Who saves this revision"), 11);
+  self->role = add_entry (self, _("_Role"), "role", _("As what: foreman, safety lead, …; may be left out"), 8);
+  self->why = add_entry (self, _("_Why"), "why", _("Why it is saved: first measurement, new table, …"), 16);
   self->save = sy_button_new (_("_Save"), NULL);
   gtk_widget_add_css_class (self->save, "suggested-action");
   gtk_widget_set_valign (self->save, GTK_ALIGN_CENTER);
@@ -146,8 +147,10 @@ sy_task_saver_new (void)
 {
   SyTaskSaver *self = g_object_new (SY_TYPE_TASK_SAVER, NULL);
   g_autofree char *author = sy_settings_get (SY_SETTING_AUTHOR);
+  g_autofree char *role = sy_settings_get (SY_SETTING_ROLE);
 
   gtk_editable_set_text (GTK_EDITABLE (self->by), author);
+  gtk_editable_set_text (GTK_EDITABLE (self->role), role);
   return GTK_WIDGET (self);
 }
 
@@ -155,6 +158,12 @@ const char *
 sy_task_saver_get_by (SyTaskSaver *self)
 {
   return gtk_editable_get_text (GTK_EDITABLE (self->by));
+}
+
+const char *
+sy_task_saver_get_role (SyTaskSaver *self)
+{
+  return gtk_editable_get_text (GTK_EDITABLE (self->role));
 }
 
 const char *
@@ -188,6 +197,12 @@ sy_task_saver_say (SyTaskSaver *self, SySaverTone tone, const char *words, const
     gtk_widget_add_css_class (self->words, "sy-problem");
   else
     gtk_widget_remove_css_class (self->words, "sy-problem");
+}
+
+void
+sy_task_saver_ask_why (SyTaskSaver *self)
+{
+  gtk_widget_grab_focus (self->why);
 }
 
 gboolean

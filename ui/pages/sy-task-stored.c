@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-task-stored.h"
 
+#include "sy-difference-table.h"
 #include "sy-form.h"
 #include "sy-i18n.h"
+#include "sy-stored-result.h"
 #include "sy-task-parts.h"
 #include "sy-verdict-label.h"
 
@@ -17,58 +19,6 @@ scan_findings (const SyRevision *revision, SyMemory *memory)
 
   return sy_json_scan (revision->event->findings, strlen (revision->event->findings),
                        SY_JSON_DOCUMENT_MAX, memory, problems);
-}
-
-void
-sy_stored_result_read (const SyRevision *revision, SyStoredResult *out)
-{
-  g_autoptr (SyMemory) memory = sy_memory_new ();
-  const SyJson *root = scan_findings (revision, memory);
-  const char *verdict = root != NULL ? sy_json_member_text (root, "verdict") : NULL;
-  const char *symbol = root != NULL ? sy_json_member_text (root, "index") : NULL;
-  const SyJson *quantities = root != NULL ? sy_json_member (root, "quantities") : NULL;
-  const SyJson *index = symbol != NULL && quantities != NULL ? sy_json_member (quantities, symbol) : NULL;
-
-  *out = (SyStoredResult) { .index = NAN };
-  out->has_verdict = verdict != NULL && sy_verdict_from_id (verdict, &out->verdict);
-  if (index == NULL)
-    return;
-  out->index_symbol = g_strdup (symbol);
-  out->index = g_strcmp0 (sy_json_member_text (index, "state"), "unbounded") == 0
-                   ? INFINITY
-                   : sy_json_member_number (index, "value", NAN);
-}
-
-void
-sy_stored_result_clear (SyStoredResult *result)
-{
-  g_clear_pointer (&result->index_symbol, g_free);
-}
-
-char *
-sy_stored_index_text (const SyStoredResult *result)
-{
-  g_autofree char *number = NULL;
-
-  if (result->index_symbol == NULL || isnan (result->index))
-    return g_strdup ("");
-  if (strcmp (result->index_symbol, "utilisation") == 0 && isfinite (result->index))
-    {
-      number = sy_words_quantity (result->index * 100, SY_KIND_PERCENT, SY_UNITS_METRIC);
-      /* Translators: of what something may carry: "Utilisation 93 %". */
-      return g_strdup_printf (_("Utilisation %s"), number);
-    }
-  number = sy_words_quantity (result->index, SY_KIND_RATIO, SY_UNITS_METRIC);
-  return g_strdup_printf ("%s %s", result->index_symbol, number);
-}
-
-char *
-sy_stored_time_text (const char *stored)
-{
-  g_autoptr (GDateTime) time = g_date_time_new_from_iso8601 (stored, NULL);
-  g_autoptr (GDateTime) local = time != NULL ? g_date_time_to_local (time) : NULL;
-
-  return local != NULL ? g_date_time_format (local, "%Y-%m-%d %H:%M") : g_strdup (stored);
 }
 
 /* A line "name … value" */
@@ -103,43 +53,12 @@ add_facts (GtkWidget *box, SyForm *form)
 }
 
 static void
-add_difference (GtkWidget *box, SyForm *before, SyForm *after, gint64 base, GHashTable *seen, SyForm *list)
+add_changes (GtkWidget *box, const SyRevision *before, const SyRevision *revision)
 {
-  g_auto (GStrv) paths = sy_form_list_paths (list);
+  g_autofree char *title = g_strdup_printf (_("Changed since revision %ld"), (long) before->event->revision);
 
-  for (guint i = 0; paths[i] != NULL; i++)
-    {
-      g_autofree char *name = sy_form_dup_name (list, paths[i], FALSE);
-      g_autofree char *old = sy_form_dup_shown (before, paths[i]);
-      g_autofree char *new = sy_form_dup_shown (after, paths[i]);
-      g_autofree char *words = NULL;
-
-      if (strcmp (old, new) == 0 || !g_hash_table_add (seen, g_strdup (paths[i])))
-        continue;
-      if (g_hash_table_size (seen) == 1)
-        {
-          g_autofree char *title
-              = g_strdup_printf (_("Changed since revision %ld"), (long) base);
-
-          gtk_box_append (GTK_BOX (box), sy_part_heading (title));
-        }
-      words = g_strdup_printf (_("%s in place of %s"), new[0] != '\0' ? new : _("nothing"),
-                               old[0] != '\0' ? old : _("nothing"));
-      add_line (box, name, words);
-    }
-}
-
-static void
-add_changes (GtkWidget *box, SyForm *form, const SyRevision *before, SyDesk *desk)
-{
-  g_autoptr (SyForm) old = sy_form_new (desk, sy_form_get_method (form)->id, SY_UNITS_METRIC);
-  g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-
-  if (!sy_form_load_document (old, before->event->facts, NULL))
-    return;
-  add_difference (box, old, form, before->event->revision, seen, form);
-  /* What was taken away stands only in the older one. */
-  add_difference (box, old, form, before->event->revision, seen, old);
+  gtk_box_append (GTK_BOX (box), sy_part_heading (title));
+  gtk_box_append (GTK_BOX (box), sy_difference_table_new (before->event, revision->event));
 }
 
 static void
@@ -191,7 +110,7 @@ add_result (GtkWidget *box, const SyRevision *revision)
   GtkWidget *verdict = sy_verdict_label_new (FALSE);
   g_autofree char *index = NULL;
 
-  sy_stored_result_read (revision, &result);
+  sy_stored_result_read (revision->event, &result);
   index = sy_stored_index_text (&result);
   if (result.has_verdict)
     sy_verdict_label_set (SY_VERDICT_LABEL (verdict), sy_method_find (revision->event->method), result.verdict,
@@ -215,24 +134,24 @@ sy_task_stored_new (SyDesk *desk, const SyRevision *revision, const SyRevision *
   g_autoptr (GError) error = NULL;
   g_autofree char *when = sy_stored_time_text (event->claimed);
   g_autofree char *notice = g_strdup_printf (
-    _("Revision %ld as it was stored: saved %s by %s (“%s”). Read only; nothing here is "
-      "recalculated. %s, method edition %ld, policy %s."),
-    (long) event->revision, when, event->by, event->why, event->program, (long) event->edition,
-    event->policy);
+    _("Revision %ld as it was stored on %s by %s%s%s (“%s”): method %s edition %ld, policy %s, program %s. "
+      "Read only; nothing here is recalculated."),
+    (long) event->revision, when, event->by, event->role[0] != '\0' ? ", " : "", event->role, event->why, event->method,
+    (long) event->edition, event->policy, event->program);
   g_autofree char *screening = sy_words_screening (sy_translate);
   GtkWidget *label = sy_part_label (notice, "sy-notice");
 
   gtk_widget_set_name (label, "stored-notice");
   gtk_box_append (GTK_BOX (box), label);
   add_result (box, revision);
+  if (before != NULL)
+    add_changes (box, before, revision);
   if (sy_method_find (event->method) != NULL)
     {
       g_autoptr (SyForm) form = sy_form_new (desk, event->method, SY_UNITS_METRIC);
 
       if (sy_form_load_document (form, event->facts, &error))
         {
-          if (before != NULL)
-            add_changes (box, form, before, desk);
           add_facts (box, form);
         }
       else
