@@ -520,7 +520,7 @@ test_somebody_writes_meanwhile (void **state)
 /* Whatever is done in records apart, exchanging makes them hold the same. */
 
 #define N_STORES 3
-#define N_HISTORIES 25
+#define N_HISTORIES 8
 
 static void
 do_something (GRand *random, SyLedger *ledger, SyDesk *desk)
