@@ -121,6 +121,34 @@ an_earlier_head_is_found_where_it_stood (void **state)
   assert_int_equal (found.lines, 12);
 }
 
+/* As SQLite lays a record out, from its published file format: pages of 4,096 bytes, each of which begins with what it is. */
+#define PAGE_BYTES 4096
+
+static void
+a_page_that_cannot_be_read_is_told_with_what_holds_before_it (void **state)
+{
+  const char *path = path_of (state);
+  const char *in_line_6 = "{\"step\":\"open\",\"action\":\"" ACTION_1;
+  g_autoptr (GBytes) file = NULL;
+  const char *data;
+  SyVerification found;
+  gsize size, at = 0;
+
+  make_story (path);
+  run_past_the_store (path, "PRAGMA wal_checkpoint (TRUNCATE)", SQLITE_OK);
+  file = read_file (path);
+  data = g_bytes_get_data (file, &size);
+  while (at + strlen (in_line_6) < size && memcmp (data + at, in_line_6, strlen (in_line_6)) != 0)
+    at++;
+  write_at (path, at / PAGE_BYTES * PAGE_BYTES, "\xff\xff\xff\xff\xff\xff\xff\xff", 8);
+  verify_at (path, NULL, &found);
+  assert_int_equal (found.fault, SY_FAULT_FILE);
+  assert_true (found.line >= 1 && found.line <= 6);
+  assert_int_equal (found.lines, found.line - 1);
+  assert_non_null (found.found);
+  sy_verification_clear (&found);
+}
+
 static SyRebuild
 rebuild_at (const char *path)
 {
@@ -251,6 +279,7 @@ main (void)
     IN_FOLDER (each_tampering_is_found_at_its_line),
     IN_FOLDER (a_tail_cut_off_everywhere_is_told_by_the_head),
     IN_FOLDER (an_earlier_head_is_found_where_it_stood),
+    IN_FOLDER (a_page_that_cannot_be_read_is_told_with_what_holds_before_it),
     IN_FOLDER (damaged_lists_are_named_and_made_anew),
     IN_FOLDER (a_damaged_list_is_refused_but_its_journal_can_be_read),
     IN_FOLDER (lists_are_not_made_from_a_journal_that_cannot_be_read),
