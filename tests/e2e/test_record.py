@@ -281,6 +281,7 @@ class Altered(Folder):
         self.assertIn(str(line), said)
         self.assertIn(found["expected"], said)
         self.assertIn(found["found"], said)
+        return found
 
     def test_an_untouched_record_holds_and_says_what_that_does_not_show(self):
         code, found, said = self.verify()
@@ -305,8 +306,7 @@ class Altered(Folder):
                     (event,) = store.execute("select event from journal where number = ?", (line,)).fetchone()
                     self.assertIn(old, event)
                     store.execute("update journal set event = ? where number = ?", (event.replace(old, new, 1), line))
-                self.assert_found(line, "hash")
-                about = self.verify()[1]["about"]
+                about = self.assert_found(line, "hash")["about"]
                 self.assertEqual((about["line"], about["who"]), (line, "I. Tannick"))
                 self.assertEqual(about.get("revision"), line - 1 if line > 1 else None)
                 for end in ("-wal", "-shm"):
@@ -326,8 +326,7 @@ class Altered(Folder):
         with self.behind_its_back() as store:
             store.execute("pragma foreign_keys = off")
             store.execute("delete from journal where number = 4")
-        self.assert_found(3, "end")
-        self.assertEqual(self.verify()[1]["about"]["why"], "Measured 14", "the line that is gone")
+        self.assertEqual(self.assert_found(3, "end")["about"]["why"], "Measured 14", "the line that is gone")
         # Somebody who means to makes the lists fit again: then only a head that was kept tells.
         self.assertEqual(self.run_cli("rebuild").returncode, 3)
         code, found, _ = self.verify()
