@@ -18,6 +18,7 @@ struct _SyTaskView
   GArray *order;   /* of guint32: places in the list of all rows of the kind */
   GArray *shown;   /* those of them that are shown                           */
   GByteArray *may; /* for each place of the list: whether it is chosen       */
+  GArray *seats;   /* of guint32, likewise: its seat in the store            */
   char *search;    /* NULL: nothing is searched for                          */
   guint64 *found;  /* a bit a seat; NULL: nothing was searched for           */
   guint64 n_found; /* seats in it                                            */
@@ -57,11 +58,11 @@ is_of_kind (SyTaskView *self, guint32 place)
 static gboolean
 is_found (SyTaskView *self, guint32 place)
 {
-  guint64 seat;
+  guint32 seat;
 
   if (self->found == NULL)
     return TRUE;
-  seat = (guint64) sy_task_row_get_task (sy_task_list_peek (self->list, place))->seat;
+  seat = g_array_index (self->seats, guint32, place);
   return seat < self->n_found && (self->found[seat / 64] >> (seat % 64) & 1) != 0;
 }
 
@@ -74,7 +75,10 @@ is_shown (SyTaskView *self, guint32 place)
 static void
 look_at (SyTaskView *self, guint32 place)
 {
-  self->may->data[place] = (guint8) sy_task_chosen (sy_task_list_peek (self->list, place), &self->choice);
+  SyTaskRow *row = sy_task_list_peek (self->list, place);
+
+  self->may->data[place] = (guint8) sy_task_chosen (row, &self->choice);
+  g_array_index (self->seats, guint32, place) = (guint32) sy_task_row_get_task (row)->seat;
 }
 
 static int
@@ -160,6 +164,7 @@ choose_all (SyTaskView *self)
   const guint n = sy_task_list_rows (self->list)->len;
 
   g_byte_array_set_size (self->may, n);
+  g_array_set_size (self->seats, n);
   for (guint i = 0; i < n; i++)
     look_at (self, i);
 }
@@ -169,7 +174,7 @@ static void
 move_row (SyTaskView *self, guint32 place)
 {
   const guint in_order = find_place (self->order, place);
-  guint from = self->shown->len, to;
+  guint from, to;
 
   if (!is_of_kind (self, place))
     return;
@@ -201,8 +206,6 @@ move_row (SyTaskView *self, guint32 place)
 }
 
 /* Topics: words */
-
-static void ask (SyTaskView *self);
 
 static void
 set_error (SyTaskView *self, const char *error)
@@ -286,6 +289,7 @@ list_changed_cb (GListModel *list, guint position, guint removed, guint added, S
     {
       g_byte_array_set_size (self->may, n);
       memset (self->may->data + before, 0, n - before);
+      g_array_set_size (self->seats, n);
       for (guint i = before; i < n; i++)
         move_row (self, i);
     }
@@ -379,6 +383,7 @@ sy_task_view_finalize (GObject *object)
   g_array_unref (self->order);
   g_array_unref (self->shown);
   g_byte_array_unref (self->may);
+  g_array_unref (self->seats);
   clear_choice (&self->choice);
   g_free (self->search);
   g_free (self->found);
@@ -405,6 +410,7 @@ sy_task_view_init (SyTaskView *self)
   self->order = g_array_new (FALSE, FALSE, sizeof (guint32));
   self->shown = g_array_new (FALSE, FALSE, sizeof (guint32));
   self->may = g_byte_array_new ();
+  self->seats = g_array_new (FALSE, TRUE, sizeof (guint32));
 }
 
 SyTaskView *

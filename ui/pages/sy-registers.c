@@ -4,8 +4,8 @@
 #include "sy-i18n.h"
 
 static const SyRegisterColumn task_columns[] = {
-  { SY_BY_VERDICT, 246 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 132 },  { SY_BY_INDEX, 70 },
-  { SY_BY_RANK, 70 },     { SY_BY_MASS, 86 }, { SY_BY_REVIEW, 164 }, { SY_BY_DAY, 108 },
+  { SY_BY_VERDICT, 258 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 116 },  { SY_BY_INDEX, 78 },
+  { SY_BY_RANK, 70 },     { SY_BY_MASS, 86 }, { SY_BY_REVIEW, 156 }, { SY_BY_DAY, 108 },
 };
 
 static const SyRegisterColumn die_columns[] = {
@@ -14,8 +14,8 @@ static const SyRegisterColumn die_columns[] = {
 };
 
 static const SyRegisterColumn gear_columns[] = {
-  { SY_BY_VERDICT, 216 }, { SY_BY_NAME, -1 },     { SY_BY_IDENTITY, 76 }, { SY_BY_GEAR, 96 },      { SY_BY_WLL, 80 },
-  { SY_BY_STORAGE, 120 }, { SY_BY_DUE, 166 },     { SY_BY_CONDITION, 84 }, { SY_BY_USE, 84 },
+  { SY_BY_VERDICT, 200 }, { SY_BY_NAME, -1 },     { SY_BY_IDENTITY, 68 }, { SY_BY_GEAR, 96 },      { SY_BY_WLL, 80 },
+  { SY_BY_STORAGE, 110 }, { SY_BY_DUE, 182 },     { SY_BY_CONDITION, 82 }, { SY_BY_USE, 94 },
 };
 
 /* In the order in which they stand under "More". */

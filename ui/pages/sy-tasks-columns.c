@@ -58,6 +58,8 @@ new_label (SyTaskColumn column)
   gboolean figures = sy_tasks_column_is_figures (column);
 
   gtk_inscription_set_xalign (GTK_INSCRIPTION (label), figures ? 1.0F : 0.0F);
+  /* The sign for what was left out may be of another font and make the line higher: lines are set by their tops. */
+  gtk_inscription_set_yalign (GTK_INSCRIPTION (label), 0);
   gtk_inscription_set_text_overflow (GTK_INSCRIPTION (label), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
   gtk_inscription_set_min_chars (GTK_INSCRIPTION (label), 4);
   gtk_inscription_set_nat_chars (GTK_INSCRIPTION (label), 8);
