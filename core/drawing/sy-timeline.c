@@ -220,7 +220,9 @@ draw_points (cairo_t *cr, double width, const Levels *levels, const SyTimeline *
       draw_point (cr, x, y, mark->index > timeline->top, i == timeline->hot);
       if (x - half < taken && i != timeline->hot)
         continue;
-      sy_text_draw (cr, x, y - 7, 0.5, mark->text, font, i == timeline->hot);
+      /* Under the point where the stop is near. */
+      sy_text_draw (cr, x, y - levels->stop > 2 && y - levels->stop < 16 ? y + 17 : y - 7, 0.5, mark->text, font,
+                    i == timeline->hot);
       taken = x + half + 4;
     }
 }

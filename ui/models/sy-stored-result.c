@@ -77,3 +77,14 @@ sy_stored_time_text (const char *stored)
 
   return local != NULL ? g_date_time_format (local, "%Y-%m-%d %H:%M") : g_strdup (stored);
 }
+
+char *
+sy_stored_day_text (const char *stored)
+{
+  char *text = sy_stored_time_text (stored);
+  char *blank = strchr (text, ' ');
+
+  if (blank != NULL)
+    *blank = '\0';
+  return text;
+}

@@ -22,5 +22,7 @@ char *sy_stored_index_number (const SyStoredResult *result);
 const char *sy_stored_verdict_text (const SyEvent *event, const SyStoredResult *result);
 /* A stored time (RFC 3339) as people here write it; as it stands when it cannot be read. New string. */
 char *sy_stored_time_text (const char *stored);
+/* Only the day of it. */
+char *sy_stored_day_text (const char *stored);
 
 #endif

@@ -22,6 +22,7 @@ struct _SyDeedForm
   GPtrArray *required;  /* of char *            */
   SyDeedMake make;
   gpointer make_data;
+  gboolean busy;        /* what was typed is being done */
 };
 
 enum
@@ -98,6 +99,14 @@ settle (SyDeedForm *self)
       gtk_editable_set_text (entry, "");
 }
 
+/* Only the button goes grey: the keyboard stays where it is. */
+static void
+set_busy (SyDeedForm *self, gboolean busy)
+{
+  self->busy = busy;
+  gtk_widget_set_sensitive (self->act, !busy);
+}
+
 static void
 done_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
@@ -107,7 +116,7 @@ done_cb (GObject *source, GAsyncResult *result, gpointer data)
 
   if (self->entries == NULL)
     return; /* the page was closed meanwhile */
-  gtk_widget_set_sensitive (self->body, TRUE);
+  set_busy (self, FALSE);
   if (!done)
     {
       sy_deed_form_say (self, error->message, TRUE);
@@ -124,13 +133,13 @@ act_cb (GtkWidget *widget G_GNUC_UNUSED, SyDeedForm *self)
 {
   SyDeedAsk *ask;
 
-  if (!check_required (self))
+  if (self->busy || !check_required (self))
     return;
   sy_deed_form_say (self, "", FALSE);
   ask = self->make (self, self->make_data);
   if (ask == NULL)
     return;
-  gtk_widget_set_sensitive (self->body, FALSE);
+  set_busy (self, TRUE);
   /* Not cancellable: what was sent is done, whatever becomes of the page. */
   sy_worker_deed_async (self->worker, ask, NULL, done_cb, g_object_ref (self));
 }

@@ -37,8 +37,13 @@ say (SySeal *self, const char *words, const char *when, gboolean wrong)
 static void
 set_running (SySeal *self, gboolean running)
 {
-  gtk_widget_set_visible (self->verify, !running);
-  gtk_widget_set_visible (self->stop, running);
+  GtkWidget *shown = running ? self->stop : self->verify, *hidden = running ? self->verify : self->stop;
+  gboolean had_focus = gtk_widget_is_focus (hidden);
+
+  gtk_widget_set_visible (shown, TRUE);
+  if (had_focus)
+    gtk_widget_grab_focus (shown);
+  gtk_widget_set_visible (hidden, FALSE);
 }
 
 static void
@@ -60,6 +65,7 @@ verified_cb (GObject *source, GAsyncResult *result, gpointer data)
   g_autoptr (GError) error = NULL;
   g_autofree char *words = NULL, *now = NULL, *time = NULL, *when = NULL;
   SyVerification found = { 0 };
+  gboolean clock_set;
   gboolean done = sy_worker_verify_finish (SY_WORKER (source), result, &found, &error);
 
   if (self->worker == NULL)
@@ -79,7 +85,7 @@ verified_cb (GObject *source, GAsyncResult *result, gpointer data)
       return;
     }
   words = sy_verification_words (&found, sy_translate);
-  now = sy_clock_now (NULL, NULL);
+  now = sy_clock_now (&clock_set, NULL);
   time = now != NULL ? sy_stored_time_text (now) : g_strdup ("");
   when = g_strdup_printf (_("Verified on %s."), time);
   say (self, words, when, found.fault != SY_FAULT_NONE);
@@ -94,7 +100,6 @@ verify_cb (GtkButton *button G_GNUC_UNUSED, SySeal *self)
   self->cancellable = g_cancellable_new ();
   say (self, "", _("Verifying…"), FALSE);
   set_running (self, TRUE);
-  gtk_widget_grab_focus (self->stop);
   sy_worker_verify_async (self->worker, NULL, self->cancellable, progress_cb, self, verified_cb, g_object_ref (self));
 }
 

@@ -21,7 +21,7 @@ char *
 sy_standing_signed (const SyItemLog *log)
 {
   const SyTask *task = log->task;
-  g_autofree char *when = sy_stored_time_text (task->signed_when);
+  g_autofree char *when = sy_stored_day_text (task->signed_when);
   g_autofree char *words = NULL;
 
   if (task->signed_revision == 0)
@@ -29,7 +29,7 @@ sy_standing_signed (const SyItemLog *log)
   if (task->signed_revision < task->revision)
     return g_strdup_printf (_("Signed off was revision %ld; revision %ld is newer"), (long) task->signed_revision,
                             (long) task->revision);
-  /* Translators: revision, name, role, time. */
+  /* Translators: revision, name, role, day. */
   words = g_strdup_printf (_("Revision %ld signed off by %s, %s, %s"), (long) task->signed_revision, task->signed_by,
                            task->signed_role, when);
   return task->signed_own ? g_strdup_printf (_("%s – signed by the person who made it"), words)
@@ -48,7 +48,7 @@ sy_standing_review (const SyItemLog *log)
   if (*due == '\0')
     return g_strdup ("");
   return sy_standing_is_past (due) ? g_strdup_printf (_("Review overdue since %s%s"), due, because)
-                                   : g_strdup_printf (_("Review due on %s%s"), due, because);
+                                   : g_strdup_printf (_("Review due %s%s"), due, because);
 }
 
 char *
@@ -74,7 +74,7 @@ sy_standing_retired (const SyItemLog *log)
   for (guint i = log->lines->len; i > 0; i--)
     {
       const SyEvent *event = ((SyRevision *) log->lines->pdata[i - 1])->event;
-      g_autofree char *when = sy_stored_time_text (event->claimed);
+      g_autofree char *when = sy_stored_day_text (event->claimed);
 
       if (event->kind == SY_EVENT_RETIREMENT)
         return g_strdup_printf (_("Out of use since %s, by %s: %s"), when, event->by, event->why);

@@ -9,9 +9,9 @@
 /* How an item stands, in words: new strings, "" where there is nothing to say. Days are as written, today by the program's
    clock. */
 
-/* "Revision 3 signed off by …, foreman, on 2026-11-26", "Not signed off", "Signed off was revision 2; revision 3 is newer". */
+/* "Revision 3 signed off by …, foreman, 2026-11-26", "Not signed off", "Signed off was revision 2; revision 3 is newer". */
 char *sy_standing_signed (const SyItemLog *log);
-/* "Review due on 2026-12-01", "Review overdue since …, after an accident". */
+/* "Review due 2026-12-01", "Review overdue since …, after an accident". */
 char *sy_standing_review (const SyItemLog *log);
 /* "2 actions open, the first due on 2026-12-01". */
 char *sy_standing_actions (const SyItemLog *log);

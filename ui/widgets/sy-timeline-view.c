@@ -214,14 +214,6 @@ seconds_of (const SyEvent *event, double after)
   return time != NULL ? fmax (after, (double) g_date_time_to_unix (time)) : after;
 }
 
-static char *
-day_of (const char *stored)
-{
-  g_autofree char *time = sy_stored_time_text (stored);
-
-  return strlen (time) > 10 ? g_strndup (time, 10) : g_strdup (time);
-}
-
 static const char *
 keep (SyTimelineView *self, char *text)
 {
@@ -232,7 +224,7 @@ keep (SyTimelineView *self, char *text)
 static void
 add_revision (SyTimelineView *self, const SyEvent *event, SyTimelineMark *mark)
 {
-  g_autofree char *day = day_of (event->claimed), *index = NULL;
+  g_autofree char *day = sy_stored_day_text (event->claimed), *index = NULL;
   SyStoredResult result;
 
   sy_stored_result_read (event, &result);
@@ -306,7 +298,7 @@ make_sentence (SyTimelineView *self, const SyItemLog *log)
     g_string_append (out, _("not signed off."));
   else
     {
-      g_autofree char *day = day_of (log->task->signed_when);
+      g_autofree char *day = sy_stored_day_text (log->task->signed_when);
 
       g_string_append_printf (out, _("revision %ld was signed off by %s on %s."), (long) log->task->signed_revision,
                               log->task->signed_by, day);
@@ -329,8 +321,8 @@ sy_timeline_view_set (SyTimelineView *self, const SyItemLog *log, SyDesk *desk)
     add_mark (self, log->lines->pdata[i]);
   for (guint i = 0; i < self->marks->len; i++)
     has_index = has_index || !isnan (g_array_index (self->marks, SyTimelineMark, i).index);
-  self->first_text = day_of (((SyRevision *) log->lines->pdata[0])->event->claimed);
-  self->last_text = day_of (((SyRevision *) log->lines->pdata[log->lines->len - 1])->event->claimed);
+  self->first_text = sy_stored_day_text (((SyRevision *) log->lines->pdata[0])->event->claimed);
+  self->last_text = sy_stored_day_text (((SyRevision *) log->lines->pdata[log->lines->len - 1])->event->claimed);
   self->timeline.n_marks = (int) self->marks->len;
   self->timeline.marks = (const SyTimelineMark *) (gconstpointer) self->marks->data;
   self->timeline.first_text = self->first_text;
@@ -342,10 +334,9 @@ sy_timeline_view_set (SyTimelineView *self, const SyItemLog *log, SyDesk *desk)
   else
     {
       const gboolean is_part = self->timeline.top < TOP_INDEX;
-      g_autofree char *number = sy_words_quantity (self->timeline.goal * (is_part ? 100 : 1),
-                                                   is_part ? SY_KIND_PERCENT : SY_KIND_RATIO, SY_UNITS_METRIC);
+      g_autofree char *number = sy_words_number (self->timeline.goal * (is_part ? 100 : 1), 2);
 
-      self->goal_text = g_strdup_printf (_("goal %s"), number);
+      self->goal_text = g_strdup_printf (is_part ? _("goal %s %%") : _("goal %s"), number);
       self->timeline.goal_text = self->goal_text;
     }
   self->sentence = make_sentence (self, log);
