@@ -16,6 +16,7 @@ struct _SyTaskList
   GPtrArray *rows;       /* of SyTaskRow                  */
   GHashTable *positions; /* id, its row's → position + 1  */
   GArray *by_name;       /* of guint32: positions by name */
+  guint32 *by_rest;      /* as many; NULL: not known now  */
   guint64 seen;          /* line of the journal           */
   guint counts[SY_N_REGISTERS], retired[SY_N_REGISTERS];
   double today;          /* days since 1970              */
@@ -71,6 +72,7 @@ begin_anew (SyTaskList *self)
   g_hash_table_remove_all (self->positions);
   g_ptr_array_set_size (self->rows, 0);
   g_array_set_size (self->by_name, 0);
+  g_clear_pointer (&self->by_rest, g_free);
   memset (self->counts, 0, sizeof self->counts);
   memset (self->retired, 0, sizeof self->retired);
   self->seen = 0;
@@ -135,6 +137,8 @@ take_fill (SyTaskList *self, SyTaskFill *fill)
   g_ptr_array_unref (self->rows);
   g_array_unref (self->by_name);
   self->by_name = by_name;
+  g_free (self->by_rest);
+  self->by_rest = g_steal_pointer (&fill->by_rest);
   self->positions = g_steal_pointer (&fill->positions);
   self->rows = g_steal_pointer (&fill->rows);
   memcpy (self->counts, fill->counts, sizeof self->counts);
@@ -252,6 +256,7 @@ sy_task_list_finalize (GObject *object)
   g_clear_pointer (&self->positions, g_hash_table_unref);
   g_clear_pointer (&self->rows, g_ptr_array_unref);
   g_clear_pointer (&self->by_name, g_array_unref);
+  g_clear_pointer (&self->by_rest, g_free);
   g_clear_pointer (&self->error, g_free);
   G_OBJECT_CLASS (sy_task_list_parent_class)->finalize (object);
 }
@@ -328,6 +333,19 @@ const guint32 *
 sy_task_list_by_name (SyTaskList *self)
 {
   return (const guint32 *) (gpointer) self->by_name->data;
+}
+
+const guint32 *
+sy_task_list_by_rest (SyTaskList *self)
+{
+  if (self->by_rest == NULL)
+    {
+      self->by_rest = g_new (guint32, (gsize) self->by_name->len + 1);
+      if (self->by_name->len > 0)
+        memcpy (self->by_rest, self->by_name->data, self->by_name->len * sizeof (guint32));
+      sy_task_sort_rest (self->rows, self->by_rest, self->by_name->len);
+    }
+  return self->by_rest;
 }
 
 SyWorker *
@@ -436,6 +454,7 @@ update_row (SyTaskList *self, guint32 place, const SyTask *task)
   if (renamed)
     remove_by_name (self, place);
   count_task (self, sy_task_row_get_task (row), -1);
+  g_clear_pointer (&self->by_rest, g_free);
   changed = sy_task_row_update (row, task);
   count_task (self, sy_task_row_get_task (row), 1);
   if (renamed)
@@ -486,6 +505,7 @@ sy_task_list_merge (SyTaskList *self, GPtrArray *tasks)
   if (self->rows->len == before)
     return;
   insert_by_name (self, added);
+  g_clear_pointer (&self->by_rest, g_free);
   g_list_model_items_changed (G_LIST_MODEL (self), before, 0, self->rows->len - before);
 }
 
@@ -500,6 +520,8 @@ sy_task_list_set_today (SyTaskList *self, double today)
   self->today = today;
   for (guint i = 0; i < self->rows->len; i++)
     any = sy_task_row_set_today (self->rows->pdata[i], today) || any;
+  /* A verdict may have run out. */
+  g_clear_pointer (&self->by_rest, g_free);
   if (any)
     g_list_model_items_changed (G_LIST_MODEL (self), 0, self->rows->len, self->rows->len);
 }

@@ -26,6 +26,8 @@ const GPtrArray *sy_task_list_rows (SyTaskList *list);
 /* The places of all rows in the order of sy_task_order_name(): as many as there are rows. Borrowed until the list announces
    a change. */
 const guint32 *sy_task_list_by_name (SyTaskList *list);
+/* Likewise in the order of sy_task_order_rest(). */
+const guint32 *sy_task_list_by_rest (SyTaskList *list);
 SyWorker *sy_task_list_get_worker (SyTaskList *list);
 /* How many of the items are of the kind and not retired; they do not change their kind. */
 guint sy_task_list_count (SyTaskList *list, SyRegister which);

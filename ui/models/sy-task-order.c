@@ -266,13 +266,13 @@ key_texts (const GPtrArray *rows, Keyed *items, guint n, SyTaskColumn column, gb
     }
 }
 
-/* What is given stands in the order of names; turned round, equal names still stand by their ids. */
+/* Turned round, equal names still stand as they stood. */
 static void
 key_names (const GPtrArray *rows, Keyed *items, const guint32 *by_name, guint n, gboolean descending)
 {
-  g_autofree guint32 *ranks = g_new (guint32, rows->len);
+  g_autofree guint32 *ranks = g_new (guint32, (gsize) rows->len + 1);
 
-  for (guint i = 0, rank = 0; i < n; i++)
+  for (guint i = 0, rank = 0; i < rows->len; i++)
     {
       if (i > 0
           && sy_task_order (rows->pdata[by_name[i - 1]], rows->pdata[by_name[i]], SY_BY_NAME, FALSE) != 0)
@@ -304,20 +304,24 @@ sort_by (const GPtrArray *rows, Keyed *items, Keyed *spare, const guint32 *by_na
 }
 
 void
-sy_task_sort (const GPtrArray *rows, guint32 *places, guint n, const SyTaskKey *keys, guint n_keys)
+sy_task_sort (const GPtrArray *rows, guint32 *places, guint n, const guint32 *by_name, const SyTaskKey *keys, guint n_keys)
 {
-  /* As sy_task_order_rest() has it; the names are there already. */
-  static const SyTaskKey rest[] = { { SY_BY_INDEX, TRUE }, { SY_BY_VERDICT, TRUE } };
   g_autofree Keyed *items = g_new (Keyed, 2 * (gsize) n + 1);
 
   for (guint i = 0; i < n; i++)
     items[i].place = places[i];
-  for (gsize i = 0; i < G_N_ELEMENTS (rest); i++)
-    sort_by (rows, items, items + n, places, n, &rest[i]);
   for (guint i = n_keys; i > 0; i--)
-    sort_by (rows, items, items + n, places, n, &keys[i - 1]);
+    sort_by (rows, items, items + n, by_name, n, &keys[i - 1]);
   for (guint i = 0; i < n; i++)
     places[i] = items[i].place;
+}
+
+void
+sy_task_sort_rest (const GPtrArray *rows, guint32 *places, guint n)
+{
+  static const SyTaskKey rest[] = { { SY_BY_VERDICT, TRUE }, { SY_BY_INDEX, TRUE } };
+
+  sy_task_sort (rows, places, n, NULL, rest, G_N_ELEMENTS (rest));
 }
 
 /* Topics: choice */

@@ -61,11 +61,15 @@ typedef struct
 int sy_task_order_by (SyTaskRow *a, SyTaskRow *b, const SyTaskKey *keys, guint n_keys);
 
 /**
- * sy_task_sort:
- * The same for many: @places are numbers of rows in @rows, in the order of sy_task_order_name(), and are put into the order of
- * the keys. A hundred thousand take a few milliseconds, as each key is read once and compared as a number.
+ * sy_task_sort_rest / sy_task_sort:
+ * The same for many: numbers of rows in @rows that stand in the order of sy_task_order_name() are put into that of
+ * sy_task_order_rest(), and such into the order of the keys. A hundred thousand take a few milliseconds a key, as each row is
+ * read once and compared as a number.
+ * Parameters:   by_name  all of the rows by name, @rows->len numbers.
  */
-void sy_task_sort (const GPtrArray *rows, guint32 *places, guint n, const SyTaskKey *keys, guint n_keys);
+void sy_task_sort_rest (const GPtrArray *rows, guint32 *places, guint n);
+void sy_task_sort (const GPtrArray *rows, guint32 *places, guint n, const guint32 *by_name, const SyTaskKey *keys,
+                   guint n_keys);
 
 /* By name, then by id. */
 int sy_task_order_name (SyTaskRow *a, SyTaskRow *b);

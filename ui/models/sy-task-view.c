@@ -149,13 +149,14 @@ static void
 sort (SyTaskView *self)
 {
   const GPtrArray *rows = sy_task_list_rows (self->list);
-  const guint32 *by_name = sy_task_list_by_name (self->list);
+  const guint32 *by_rest = sy_task_list_by_rest (self->list);
 
   g_array_set_size (self->order, 0);
   for (guint i = 0; i < rows->len; i++)
-    if (is_of_kind (self, by_name[i]))
-      g_array_append_val (self->order, by_name[i]);
-  sy_task_sort (rows, (guint32 *) (gpointer) self->order->data, self->order->len, self->keys, self->n_keys);
+    if (is_of_kind (self, by_rest[i]))
+      g_array_append_val (self->order, by_rest[i]);
+  sy_task_sort (rows, (guint32 *) (gpointer) self->order->data, self->order->len, sy_task_list_by_name (self->list), self->keys,
+                self->n_keys);
 }
 
 static void

@@ -20,6 +20,7 @@ sy_task_fill_free (SyTaskFill *fill)
     return;
   g_clear_pointer (&fill->positions, g_hash_table_unref);
   g_clear_pointer (&fill->rows, g_ptr_array_unref);
+  g_free (fill->by_rest);
   g_free (fill);
 }
 
@@ -63,6 +64,10 @@ run_fill (SyLedger *ledger, gpointer data, GError **error)
     }
   g_ptr_array_set_free_func (tasks, NULL);
   g_ptr_array_sort (fill->rows, compare_rows);
+  fill->by_rest = g_new (guint32, (gsize) fill->rows->len + 1);
+  for (guint32 i = 0; i < fill->rows->len; i++)
+    fill->by_rest[i] = i;
+  sy_task_sort_rest (fill->rows, fill->by_rest, fill->rows->len);
   for (guint i = 0; i < fill->rows->len; i++)
     {
       const SyTask *task = sy_task_row_get_task (fill->rows->pdata[i]);

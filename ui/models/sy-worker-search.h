@@ -12,6 +12,7 @@ typedef struct
 {
   GPtrArray *rows;       /* of SyTaskRow, by name, then id              */
   GHashTable *positions; /* id, which is its row's → position in rows + 1 */
+  guint32 *by_rest;      /* as sy_task_sort_rest() has them             */
   guint counts[SY_N_REGISTERS], retired[SY_N_REGISTERS]; /* in use, and no longer */
   SyHead head;           /* what is written after it may be in the rows and is told again */
 } SyTaskFill;

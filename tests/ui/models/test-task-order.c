@@ -304,7 +304,8 @@ many_are_sorted_as_two_are_compared (void **state)
         const SyTaskKey keys[] = { { (SyTaskColumn) column, turned & 1 }, { SY_BY_PLACE, turned >> 1 } };
 
         memcpy (places, by_name, sizeof places);
-        sy_task_sort (rows, places, N, keys, G_N_ELEMENTS (keys));
+        sy_task_sort_rest (rows, places, N);
+        sy_task_sort (rows, places, N, by_name, keys, G_N_ELEMENTS (keys));
         for (guint i = 0; i + 1 < N; i++)
           if (sy_task_order_by (rows->pdata[places[i]], rows->pdata[places[i + 1]], keys, G_N_ELEMENTS (keys)) >= 0)
             fail_msg ("column %d, turned %d: place %u", column, turned, i);
