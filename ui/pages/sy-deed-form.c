@@ -256,6 +256,7 @@ sy_deed_form_new (SyWorker *worker, const char *id, const char *title, const cha
   new_body (self, act);
   gtk_box_append (GTK_BOX (self), self->body);
   gtk_box_append (GTK_BOX (self), self->said);
+  gtk_widget_set_visible (GTK_WIDGET (self), button != NULL);
   sy_deed_form_add (self, who, G_N_ELEMENTS (who));
   return GTK_WIDGET (self);
 }
@@ -359,6 +360,7 @@ sy_deed_form_open (SyDeedForm *self)
     sy_deed_form_set (self, "role", last_role);
   g_signal_emit (self, signals[OPENED], 0);
   gtk_widget_set_visible (self->body, TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
   if (self->opener != NULL)
     gtk_widget_set_visible (self->opener, FALSE);
   gtk_widget_grab_focus (sy_deed_form_get_entry (self, "by"));
@@ -374,6 +376,9 @@ sy_deed_form_close (SyDeedForm *self)
   if (had_focus && (self->opener == NULL || !gtk_widget_grab_focus (self->opener)))
     gtk_widget_child_focus (gtk_widget_get_parent (GTK_WIDGET (self)), GTK_DIR_TAB_FORWARD);
   gtk_widget_set_visible (self->body, FALSE);
+  /* Nothing of it is left to be seen. */
+  if (self->opener == NULL)
+    gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 
 gboolean

@@ -116,21 +116,18 @@ name_text (const SyDifference *difference)
 typedef struct
 {
   GtkWidget *box;
-  GtkSizeGroup *columns[3];
   const SyMethod *method;
 } Table;
 
 static GtkWidget *
-new_cell (Table *table, int column, const char *text, GtkAccessibleRole role, const char *css_class)
+new_cell (const char *text, GtkAccessibleRole role, const char *css_class)
 {
   GtkWidget *cell = g_object_new (GTK_TYPE_LABEL, "accessible-role", role, "label", text, "xalign", 0.0, "wrap", TRUE,
-                                  "wrap-mode", PANGO_WRAP_WORD_CHAR, "hexpand", TRUE, "width-chars", 12, "max-width-chars",
-                                  column == 0 ? 30 : 24, "valign", GTK_ALIGN_START, NULL);
+                                  "wrap-mode", PANGO_WRAP_WORD_CHAR, "valign", GTK_ALIGN_START, NULL);
 
   if (css_class != NULL)
     gtk_widget_add_css_class (cell, css_class);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
-  gtk_size_group_add_widget (table->columns[column], cell);
   return cell;
 }
 
@@ -139,15 +136,16 @@ add_row (Table *table, const char *name, const char *before, const char *after, 
 {
   const GtkAccessibleRole role = is_heading ? GTK_ACCESSIBLE_ROLE_COLUMN_HEADER : GTK_ACCESSIBLE_ROLE_CELL;
   const char *look = is_heading ? "sy-quiet" : "sy-figures";
-  GtkWidget *row = g_object_new (GTK_TYPE_BOX, "accessible-role", GTK_ACCESSIBLE_ROLE_ROW, "spacing", 12, NULL);
+  GtkWidget *row = g_object_new (GTK_TYPE_BOX, "accessible-role", GTK_ACCESSIBLE_ROLE_ROW, "spacing", 12, "homogeneous",
+                                 TRUE, NULL);
   /* Translators: a row of a table read out: what, its value before, its value after. */
   g_autofree char *words = g_strdup_printf (_("%s: %s; now %s"), name, before, after);
 
   if (!is_heading)
     gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
-  gtk_box_append (GTK_BOX (row), new_cell (table, 0, name, role, is_heading ? look : NULL));
-  gtk_box_append (GTK_BOX (row), new_cell (table, 1, before, role, look));
-  gtk_box_append (GTK_BOX (row), new_cell (table, 2, after, role, look));
+  gtk_box_append (GTK_BOX (row), new_cell (name, role, is_heading ? look : NULL));
+  gtk_box_append (GTK_BOX (row), new_cell (before, role, look));
+  gtk_box_append (GTK_BOX (row), new_cell (after, role, look));
   gtk_widget_add_css_class (row, "sy-row");
   gtk_box_append (GTK_BOX (table->box), row);
 }
@@ -187,8 +185,6 @@ new_table (const SyEvent *before, const SyEvent *after, gboolean judged)
   gtk_widget_set_name (table.box, "differences");
   gtk_accessible_update_property (GTK_ACCESSIBLE (table.box), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   judged ? _("What judging again changes") : _("Differences"), -1);
-  for (int i = 0; i < 3; i++)
-    table.columns[i] = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   if (differences->len == 0)
     gtk_box_append (GTK_BOX (table.box),
                     sy_part_label (judged ? _("No difference: the same facts give the same result today.")
@@ -202,9 +198,6 @@ new_table (const SyEvent *before, const SyEvent *after, gboolean judged)
   add_part (&table, differences, SY_PART_RESULT, _("Result"));
   if (!judged)
     add_part (&table, differences, SY_PART_BASIS, _("Basis"));
-  for (int i = 0; i < 3; i++)
-    g_object_set_data_full (G_OBJECT (table.box), i == 0 ? "sy-0" : i == 1 ? "sy-1" : "sy-2", table.columns[i],
-                            g_object_unref);
   return table.box;
 }
 

@@ -252,13 +252,23 @@ add_form (SyFollowUp *self, int at, const char *id, const char *title, const cha
   return self->forms[at];
 }
 
+static void
+add_heading (SyFollowUp *self, const char *words)
+{
+  GtkWidget *heading = sy_part_heading (words);
+
+  if (gtk_widget_get_first_child (self->all) != NULL)
+    gtk_widget_set_margin_top (heading, 12);
+  gtk_box_append (GTK_BOX (self->all), heading);
+}
+
 static GtkWidget *
 add_words (SyFollowUp *self, const char *heading, const char *name)
 {
   GtkWidget *words = sy_part_label (NULL, NULL);
 
   gtk_widget_set_name (words, name);
-  gtk_box_append (GTK_BOX (self->all), sy_part_heading (heading));
+  add_heading (self, heading);
   gtk_box_append (GTK_BOX (self->all), words);
   return words;
 }
@@ -313,7 +323,7 @@ add_telling (SyFollowUp *self)
   };
   SyDeedForm *form;
 
-  gtk_box_append (GTK_BOX (self->all), sy_part_heading (_("Told")));
+  add_heading (self, _("Told"));
   gtk_box_append (GTK_BOX (self->all),
                   sy_part_label (_("In many places it is a duty to tell those who lift what the load weighs and which side is "
                                    "the heaviest, unless it is centred."),
@@ -373,7 +383,7 @@ sy_follow_up_new (SyWorker *worker)
 
   self->worker = g_object_ref (worker);
   add_signing (self);
-  gtk_box_append (GTK_BOX (self->all), sy_part_heading (_("Actions")));
+  add_heading (self, _("Actions"));
   self->actions = SY_FOLLOW_ACTIONS (sy_follow_actions_new (worker));
   gtk_box_append (GTK_BOX (self->all), GTK_WIDGET (self->actions));
   for (forms = sy_follow_actions_get_forms (self->actions); *forms != NULL; forms++)
