@@ -69,7 +69,6 @@ gboolean sy_task_page_set_method (SyTaskPage *self, const char *method);
 void sy_task_page_build (SyTaskPage *self);
 void sy_task_page_build_task (SyTaskPage *self); /* for self->form */
 void sy_task_page_unbuild_task (SyTaskPage *self);
-void sy_task_page_show_tab (SyTaskPage *self, const char *name);
 
 /* sy-task-page-record.c */
 void sy_task_page_schedule_draft (SyTaskPage *self);

@@ -37,6 +37,9 @@ void sy_task_page_discard (SyTaskPage *page);
 /* Puts the keyboard focus on a fact, e.g. "origin.H". */
 void sy_task_page_focus_fact (SyTaskPage *page, const char *path);
 
+/* Brings a tab to the front: "history", "follow-up" … */
+void sy_task_page_show_tab (SyTaskPage *page, const char *name);
+
 /* Filling a section from the register: with a chooser set, a button stands in each section that can be filled. It asks for
    an item of @item_kind ("die"); what was chosen is given to the page with sy_task_page_take, as one step of undo. */
 typedef void (*SyTaskChoose) (SyTaskPage *page, const char *item_kind, gpointer user_data);

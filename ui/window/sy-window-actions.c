@@ -3,6 +3,8 @@
 #include "sy-window-private.h"
 
 #include "sy-draft.h"
+#include "sy-export-window.h"
+#include "sy-import-window.h"
 #include "sy-limits-page.h"
 #include "sy-matrix-page.h"
 #include "sy-settings.h"
@@ -47,14 +49,29 @@ choose_new_action (GSimpleAction *action, GVariant *parameter, gpointer user_dat
     gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", "new");
 }
 
+static SyTaskPage *
+open_item (SyWindow *self, const char *id)
+{
+  SyTaskPage *page = sy_window_new_task_page (self, NULL);
+
+  self->item = g_strdup (id);
+  sy_task_page_open (page, id);
+  sy_window_show_page (self, "task");
+  return page;
+}
+
 static void
 open_task_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
-  SyWindow *self = user_data;
-
   (void) action;
-  sy_task_page_open (sy_window_new_task_page (self, NULL), g_variant_get_string (parameter, NULL));
-  sy_window_show_page (self, "task");
+  open_item (user_data, g_variant_get_string (parameter, NULL));
+}
+
+static void
+open_history_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action;
+  sy_task_page_show_tab (open_item (user_data, g_variant_get_string (parameter, NULL)), "history");
 }
 
 static void
@@ -111,6 +128,38 @@ search_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   (void) action, (void) parameter;
   gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", sy_register_page (self->last)->page);
   sy_tasks_page_focus_search (SY_TASKS_PAGE (self->lists[self->last]));
+}
+
+/* Topics: exchange */
+
+static void
+export_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  g_autofree char *name = NULL;
+
+  (void) action, (void) parameter;
+  if (self->item != NULL)
+    g_object_get (self->task, "title", &name, NULL);
+  gtk_window_present (GTK_WINDOW (sy_export_window_new (GTK_WINDOW (self), self->worker, self->item, name)));
+}
+
+static void
+import_bundle_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_window_present (GTK_WINDOW (sy_import_window_new (GTK_WINDOW (self), self->worker, SY_IMPORT_BUNDLE)));
+}
+
+static void
+import_lifts_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_window_present (GTK_WINDOW (sy_import_window_new (GTK_WINDOW (self), self->worker, SY_IMPORT_LIFTS)));
 }
 
 static void
@@ -203,6 +252,10 @@ static const GActionEntry actions[] = {
   { .name = "new-item", .activate = new_item_action, .parameter_type = "s" },
   { .name = "choose-new", .activate = choose_new_action },
   { .name = "open-task", .activate = open_task_action, .parameter_type = "s" },
+  { .name = "open-history", .activate = open_history_action, .parameter_type = "s" },
+  { .name = "export", .activate = export_action },
+  { .name = "import-bundle", .activate = import_bundle_action },
+  { .name = "import-lifts", .activate = import_lifts_action },
   { .name = "open-draft", .activate = open_draft_action, .parameter_type = "s" },
   { .name = "page", .activate = page_action, .parameter_type = "s", .state = "'tasks'" },
   { .name = "back", .activate = back_action },

@@ -44,9 +44,9 @@ sy_window_new_header (SyWindow *self)
 GtkWidget *
 sy_window_new_rail (void)
 {
-  const char *const names[] = { "tasks", "dies", "gear", "matrix", "survey", "limits" };
-  const char *const labels[] = { _("Tasks"), _("Dies"), _("Gear"), _("What lifts what"),
-                                 _("Measuring sheet"), _("Limits") };
+  const char *const names[] = { "tasks", "dies", "gear", "actions", "journal", "matrix", "survey", "limits" };
+  const char *const labels[] = { _("Tasks"), _("Dies"), _("Gear"), _("Actions"), _("Journal"),
+                                 _("What lifts what"), _("Measuring sheet"), _("Limits") };
   GtkWidget *rail = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
   gtk_widget_add_css_class (rail, "sy-rail");

@@ -13,6 +13,7 @@ sy_window_menu_model (void)
 {
   GMenu *menu = g_menu_new ();
   g_autoptr (GMenu) start = g_menu_new ();
+  g_autoptr (GMenu) exchange = g_menu_new ();
   g_autoptr (GMenu) style = g_menu_new ();
   g_autoptr (GMenu) units = g_menu_new ();
   g_autoptr (GMenu) help = g_menu_new ();
@@ -21,6 +22,11 @@ sy_window_menu_model (void)
   g_menu_append (start, _("_Measure a lift"), "win.new");
   g_menu_append (start, _("_Print a measuring sheet"), "win.survey");
   append_section (menu, NULL, start);
+
+  g_menu_append (exchange, _("_Hand over…"), "win.export");
+  g_menu_append (exchange, _("Take over a _bundle…"), "win.import-bundle");
+  g_menu_append (exchange, _("_Take lifts from a table…"), "win.import-lifts");
+  append_section (menu, _("Exchange"), exchange);
 
   g_menu_append (style, _("_Follow the system"), "app.style::system");
   g_menu_append (style, _("_Light"), "app.style::light");

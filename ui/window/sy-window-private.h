@@ -13,10 +13,11 @@ struct _SyWindow
   SyUnits units; /* of new tasks and of the list */
 
   SyTaskList *list;
-  GtkWidget *stack, *lists[SY_N_REGISTERS], *matrix, *survey, *limits; /* made when first looked at */
+  GtkWidget *stack, *lists[SY_N_REGISTERS], *actions, *journal, *matrix, *survey, *limits; /* made when first looked at */
   SyRegister last;                                            /* list to which a page that is open leads back */
   GtkWidget *choice; /* what can be begun */
   GtkWidget *task; /* NULL: none is open */
+  char *item;      /* id of the one that was opened; NULL: none, or a new one */
   GtkWidget *back, *title, *subtitle;
   gboolean asking;           /* the question about unsaved changes is open */
   gboolean close_when_saved;

@@ -2,8 +2,10 @@
 /* One window: which page is shown, and the question about what is not saved when it closes. */
 #include "sy-window-private.h"
 
+#include "sy-actions-page.h"
 #include "sy-alert.h"
 #include "sy-i18n.h"
+#include "sy-journal-page.h"
 #include "sy-limits-page.h"
 #include "sy-matrix-page.h"
 #include "sy-new-page.h"
@@ -48,6 +50,10 @@ update_title (SyWindow *self)
 
   if (g_str_equal (page, "task"))
     g_object_get (self->task, "title", &title, "subtitle", &subtitle, NULL);
+  else if (g_str_equal (page, "actions"))
+    title = g_strdup (_("Actions"));
+  else if (g_str_equal (page, "journal"))
+    title = g_strdup (_("Journal"));
   else if (g_str_equal (page, "matrix"))
     title = g_strdup (_("What lifts what"));
   else if (g_str_equal (page, "survey"))
@@ -91,6 +97,16 @@ sy_window_need_page (SyWindow *self, const char *name)
     {
       self->lists[which] = sy_tasks_page_new (self->worker, self->list, which, self->units);
       gtk_stack_add_named (GTK_STACK (self->stack), self->lists[which], name);
+    }
+  else if (g_str_equal (name, "actions") && self->actions == NULL)
+    {
+      self->actions = sy_actions_page_new (self->worker, self->list);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->actions, name);
+    }
+  else if (g_str_equal (name, "journal") && self->journal == NULL)
+    {
+      self->journal = sy_journal_page_new (self->worker, self->list);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->journal, name);
     }
   else if (g_str_equal (name, "matrix") && self->matrix == NULL)
     {
@@ -139,6 +155,7 @@ sy_window_close_task (SyWindow *self)
 {
   GtkWidget *task = g_steal_pointer (&self->task);
 
+  g_clear_pointer (&self->item, g_free);
   if (task == NULL)
     return;
   g_signal_handlers_disconnect_by_data (task, self);

@@ -7,12 +7,13 @@
 #include "sy-worker.h"
 
 /*
- * One window on one store: a rail on the left (tasks, dies, gear, what lifts what, measuring sheet, limits), a page
- * beside it; a task opens in the place of the list, as does the choice of what to begin.
+ * One window on one store: a rail on the left (tasks, dies, gear, actions, journal, what lifts what, measuring sheet,
+ * limits), a page beside it; a task opens in the place of the list, as does the choice of what to begin.
  *
  * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a die or gear where those are listed),
- * "win.open-task" (s), "win.open-draft" (s), "win.back", "win.search", "win.survey", "win.page" (s: "tasks", "dies",
- * "gear", "matrix", "survey", "limits"), "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
+ * "win.open-task" (s), "win.open-history" (s: the same at its history), "win.open-draft" (s), "win.back", "win.search",
+ * "win.survey", "win.page" (s: as sy_window_get_page() has them, but for "new" and "task"), "win.export",
+ * "win.import-bundle", "win.import-lifts", "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
  * "win.close". Those of an open task are off while none is open.
  */
 #define SY_TYPE_WINDOW (sy_window_get_type ())
@@ -21,7 +22,7 @@ G_DECLARE_FINAL_TYPE (SyWindow, sy_window, SY, WINDOW, GtkApplicationWindow)
 /* Takes a reference on the worker and stops it at the end. */
 GtkWidget *sy_window_new (GtkApplication *application, SyWorker *worker);
 SyWorker *sy_window_get_worker (SyWindow *window);
-/* "tasks", "dies", "gear", "matrix", "survey", "limits", "new" or "task". */
+/* "tasks", "dies", "gear", "actions", "journal", "matrix", "survey", "limits", "new" or "task". */
 const char *sy_window_get_page (SyWindow *window);
 /* The open task, NULL for none. */
 GtkWidget *sy_window_get_task_page (SyWindow *window);
