@@ -3,7 +3,12 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli-progress.h"
 #include "cli.h"
+#include "sy-history-sheet.h"
+#include "sy-ledger-audit.h"
+#include "sy-ledger-deeds.h"
+#include "sy-register-sheet.h"
 #include "sy-sheet.h"
 
 static const char *
@@ -12,41 +17,173 @@ translate (const char *msgid)
   return gettext (msgid);
 }
 
+/* What was asked. */
+typedef struct
+{
+  char *kind, *out, *units, *paper, *store, *as_at, *item_kind;
+  const char *item; /* NULL: none */
+  SyPaper on;
+  char *now;
+} Asked;
+
+/* ---- the blank measuring sheet ---- */
+
+static int
+write_survey (const Asked *asked)
+{
+  g_autoptr (GError) error = NULL;
+  SySurveySheet sheet = { .units = SY_UNITS_METRIC, .paper = asked->on, .translate = translate,
+                          .program = "steelyard " SY_VERSION };
+
+  if (asked->units != NULL && !sy_units_from_id (asked->units, &sheet.units))
+    return cli_say (CLI_PROBLEM, _ ("--units: given %s; allowed: metric, us"), asked->units);
+  if (!sy_survey_write_pdf (&sheet, asked->out, asked->now, &error))
+    return cli_say_error (CLI_FAILED, error);
+  return CLI_DONE;
+}
+
+/* ---- the register as at a day ---- */
+
+static int
+write_register (const Asked *asked)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyLedger) ledger = NULL;
+  g_autoptr (SyAudit) audit = NULL;
+  g_autoptr (SyFolio) folio = NULL;
+  g_autofree char *today = g_strndup (asked->now, 10);
+  CliProgress progress = { .what = _ ("Looking back") };
+  int code = CLI_DONE;
+
+  ledger = cli_store_there (asked->store, &code);
+  if (ledger == NULL)
+    return code;
+  audit = sy_ledger_audit (ledger, asked->as_at != NULL ? asked->as_at : today, cli_progress, &progress, &error);
+  cli_progress_end (&progress);
+  if (audit == NULL)
+    return cli_say_ledger (error);
+  folio = sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = asked->on, .translate = translate,
+                                                      .program = "steelyard " SY_VERSION, .made = asked->now });
+  if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
+    return cli_say_error (CLI_FAILED, error);
+  return CLI_DONE;
+}
+
+/* ---- the history of an item ---- */
+
+static SyHistoryLine *
+borrow_lines (GPtrArray *events)
+{
+  SyHistoryLine *lines = g_new0 (SyHistoryLine, events->len + 1);
+
+  for (guint i = 0; i < events->len; i++)
+    {
+      const SyRevision *event = events->pdata[i];
+
+      lines[i] = (SyHistoryLine) { event->number, event->hash, event->event };
+    }
+  return lines;
+}
+
+static int
+write_history (const Asked *asked)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyLedger) ledger = NULL;
+  g_autoptr (GPtrArray) events = NULL;
+  g_autoptr (SyTask) task = NULL;
+  g_autoptr (SyFolio) folio = NULL;
+  g_autofree SyHistoryLine *lines = NULL;
+  SyHead head;
+  int code = CLI_DONE;
+
+  if (asked->item == NULL)
+    return cli_say (CLI_PROBLEM, "%s", _ ("exactly one task must be named"));
+  ledger = cli_store_there (asked->store, &code);
+  if (ledger == NULL)
+    return code;
+  task = sy_ledger_find (ledger, asked->item, asked->item_kind, &error);
+  events = task != NULL ? sy_ledger_events (ledger, task->id, NULL, &error) : NULL;
+  if (events == NULL || !sy_ledger_head (ledger, &head, &error))
+    return cli_say_ledger (error);
+  lines = borrow_lines (events);
+  folio = sy_history_sheet_new (&(SyHistorySheet) { .task = task, .lines = lines, .n_lines = events->len,
+                                                    .head_line = head.number, .head = head.hash, .paper = asked->on,
+                                                    .translate = translate, .program = "steelyard " SY_VERSION,
+                                                    .made = asked->now });
+  if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
+    return cli_say_error (CLI_FAILED, error);
+  return CLI_DONE;
+}
+
+/* ---- which ---- */
+
+static const struct
+{
+  const char *id;
+  int (*write) (const Asked *asked);
+  gboolean takes_item;
+} kinds[] = {
+  { "survey", write_survey, FALSE },
+  { "register", write_register, FALSE },
+  { "history", write_history, TRUE },
+};
+
+static int
+write_sheet (Asked *asked, int argc, char **argv)
+{
+  gsize which = 0;
+
+  while (which < G_N_ELEMENTS (kinds) && g_strcmp0 (asked->kind, kinds[which].id) != 0)
+    which++;
+  if (which == G_N_ELEMENTS (kinds))
+    return cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s"), asked->kind != NULL ? asked->kind : _ ("nothing"),
+                    "survey, register, history");
+  if (argc > (kinds[which].takes_item ? 2 : 1))
+    return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[kinds[which].takes_item ? 2 : 1]);
+  asked->item = argc > 1 ? argv[1] : NULL;
+  if (asked->out == NULL)
+    return cli_say (CLI_PROBLEM, "%s", _ ("-o: given nothing; allowed: the path of the PDF to write"));
+  if (asked->paper != NULL && strcmp (asked->paper, "letter") == 0)
+    asked->on = SY_PAPER_LETTER;
+  else if (asked->paper != NULL && strcmp (asked->paper, "a4") != 0)
+    return cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: a4, letter"), asked->paper);
+  if (!cli_check_kind (asked->item_kind))
+    return CLI_PROBLEM;
+  return kinds[which].write (asked);
+}
+
 int
 cli_sheet (int argc, char **argv)
 {
-  g_autofree char *kind = NULL, *out = NULL, *units = NULL, *paper = NULL;
+  Asked asked = { .on = SY_PAPER_A4 };
   const GOptionEntry entries[] = {
-    { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("survey: the blank measuring sheet"), N_ ("KIND") },
-    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_ ("The PDF to write"), N_ ("FILE") },
-    { "units", 0, 0, G_OPTION_ARG_STRING, &units, N_ ("metric or us"), N_ ("UNITS") },
-    { "paper", 0, 0, G_OPTION_ARG_STRING, &paper, N_ ("a4 or letter"), N_ ("PAPER") },
+    { "kind", 0, 0, G_OPTION_ARG_STRING, &asked.kind,
+      N_ ("survey: the blank measuring sheet; register: what was in force on a day; history: all about one item"), N_ ("KIND") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked.out, N_ ("The PDF to write"), N_ ("FILE") },
+    { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter"), N_ ("PAPER") },
+    { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
+    { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("register, history: the store"), N_ ("FILE") },
+    { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },
+    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, N_ ("history: task, die or gear"), N_ ("KIND") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;
-  g_autofree char *now = NULL;
   gboolean clock_set;
-  SySurveySheet sheet = { .units = SY_UNITS_METRIC, .paper = SY_PAPER_A4, .translate = translate,
-                          .program = "steelyard " SY_VERSION };
+  int code = CLI_PROBLEM;
 
-  if (!cli_options (&argc, &argv, entries, NULL))
-    return CLI_PROBLEM;
-  if (argc > 1)
-    return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[1]);
-  if (kind == NULL || strcmp (kind, "survey") != 0)
-    return cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: survey"), kind ? kind : _ ("nothing"));
-  if (out == NULL)
-    return cli_say (CLI_PROBLEM, "%s", _ ("-o: given nothing; allowed: the path of the PDF to write"));
-  if (units != NULL && !sy_units_from_id (units, &sheet.units))
-    return cli_say (CLI_PROBLEM, _ ("--units: given %s; allowed: metric, us"), units);
-  if (paper != NULL && strcmp (paper, "letter") == 0)
-    sheet.paper = SY_PAPER_LETTER;
-  else if (paper != NULL && strcmp (paper, "a4") != 0)
-    return cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: a4, letter"), paper);
-  now = sy_clock_now (&clock_set, &error);
-  if (now == NULL)
-    return cli_say_error (CLI_PROBLEM, error);
-  if (!sy_survey_write_pdf (&sheet, out, now, &error))
-    return cli_say_error (CLI_FAILED, error);
-  return CLI_DONE;
+  if (cli_options (&argc, &argv, entries, NULL))
+    {
+      asked.now = sy_clock_now (&clock_set, &error);
+      code = asked.now != NULL ? write_sheet (&asked, argc, argv) : cli_say_error (CLI_PROBLEM, error);
+    }
+  g_free (asked.kind);
+  g_free (asked.out);
+  g_free (asked.units);
+  g_free (asked.paper);
+  g_free (asked.store);
+  g_free (asked.as_at);
+  g_free (asked.item_kind);
+  g_free (asked.now);
+  return code;
 }

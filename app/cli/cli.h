@@ -18,6 +18,7 @@ int cli_methods (int argc, char **argv);
 int cli_record (int argc, char **argv);
 int cli_tasks (int argc, char **argv);
 int cli_history (int argc, char **argv);
+int cli_register (int argc, char **argv);
 int cli_sheet (int argc, char **argv);
 int cli_attach (int argc, char **argv);
 int cli_attachments (int argc, char **argv);

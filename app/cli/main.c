@@ -55,7 +55,11 @@ static const struct
     N_ ("which gear of the register carries each place of a rigged lift, a JSON line each") },
   { "what-lifts", cli_what_lifts, "--store FILE [--machine NAME] [--policy FILE]",
     N_ ("the dies against hoists, cranes, trucks and carts, a JSON line each") },
-  { "sheet", cli_sheet, "--kind survey [--units metric|us] [--paper a4|letter] -o OUT.pdf",
+  { "register", cli_register, "--store FILE [--as-at DATE]",
+    N_ ("what was in force on a day and what was not assessed, a JSON line each") },
+  { "sheet", cli_sheet, "--kind survey [--units metric|us] [--paper a4|letter] -o OUT.pdf\n"
+    "  steelyard-cli sheet --kind register --store FILE [--as-at DATE] [--paper a4|letter] -o OUT.pdf\n"
+    "  steelyard-cli sheet --kind history --store FILE [--item-kind KIND] [--paper a4|letter] -o OUT.pdf TASK",
     N_ ("a sheet to print") },
 };
 

@@ -16,6 +16,8 @@ typedef enum
   SY_AUDIT_EXPIRED = 1 << 4,    /* the day until which the verdict held is past           */
 } SyAuditGap;
 #define SY_N_AUDIT_GAPS 5
+/* Those by which it is not assessed, or no longer. */
+#define SY_AUDIT_NOT_ASSESSED (SY_AUDIT_INCOMPLETE | SY_AUDIT_OUTSIDE | SY_AUDIT_CLASH | SY_AUDIT_EXPIRED)
 /* English, for translation: "The revision in force is not signed off." */
 const char *sy_audit_gap_words (SyAuditGap gap);
 
@@ -23,7 +25,7 @@ typedef struct
 {
   SyTask *task;
   guint gaps;              /* SyAuditGap                                                  */
-  GPtrArray *reasons;      /* of char *, English: why it is incomplete or outside, as it was stored */
+  GPtrArray *reasons;      /* of char *, English, as stored: what was not given, asked or is excluded, whatever the verdict */
   char *competence;        /* of whoever signed off last, as typed; "" for none           */
   gboolean review_overdue, action_overdue; /* as of the day                               */
 } SyAuditRow;

@@ -19,7 +19,14 @@ scan_json (const char *text, SyMemory *memory)
   return sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems);
 }
 
-/* The reasons of a stored revision that say what is missing or excluded. */
+static gboolean
+says_what_is_missing (const char *verdict)
+{
+  return g_strcmp0 (verdict, sy_verdict_id (SY_VERDICT_INCOMPLETE)) == 0
+         || g_strcmp0 (verdict, sy_verdict_id (SY_VERDICT_OUTSIDE)) == 0;
+}
+
+/* The reasons of a stored revision that say what is missing or excluded, also where a stricter one governs. */
 static void
 take_reasons (SyAuditRow *row, const SyEvent *revision)
 {
@@ -31,7 +38,7 @@ take_reasons (SyAuditRow *row, const SyEvent *revision)
     {
       const char *verdict = sy_json_member_text (reason, "verdict"), *text = sy_json_member_text (reason, "text");
 
-      if (g_strcmp0 (verdict, sy_verdict_id (row->task->verdict)) == 0 && text != NULL)
+      if (says_what_is_missing (verdict) && text != NULL)
         g_ptr_array_add (row->reasons, g_strdup (text));
     }
 }
@@ -51,8 +58,7 @@ take_line_cb (const SyLine *line, gpointer user_data)
 
   if (line->number > wanted->end)
     return FALSE;
-  if (line->event->kind == SY_EVENT_REVISION && line->event->revision == task->revision
-      && (wanted->row->gaps & (SY_AUDIT_INCOMPLETE | SY_AUDIT_OUTSIDE)) != 0)
+  if (line->event->kind == SY_EVENT_REVISION && line->event->revision == task->revision)
     take_reasons (wanted->row, line->event);
   if (line->event->kind == SY_EVENT_SIGNATURE && line->event->revision == task->signed_revision
       && sy_deed_read (line->event, &deed))
@@ -69,8 +75,9 @@ complete_rows (SyStore *store, GPtrArray *rows, guint64 end, GError **error)
   for (guint i = 0; i < rows->len; i++)
     {
       Wanted wanted = { rows->pdata[i], end };
+      /* What is favourable has no such reason. */
       const gboolean has_more = wanted.row->task->signed_revision > 0
-                                || (wanted.row->gaps & (SY_AUDIT_INCOMPLETE | SY_AUDIT_OUTSIDE)) != 0;
+                                || sy_verdict_rank (wanted.row->task->verdict) >= sy_verdict_rank (SY_VERDICT_INCOMPLETE);
 
       if (has_more && !sy_store_scan_item (store, wanted.row->task->id, 0, take_line_cb, &wanted, error))
         return FALSE;

@@ -20,8 +20,8 @@ sy_page_words (const SyPage *page, const char *msgid)
   return page->translate ? page->translate (msgid) : msgid;
 }
 
-static PangoLayout *
-lay_out (SyPage *page, const char *words, SyPageType type, double width)
+PangoLayout *
+sy_page_layout (SyPage *page, const char *words, SyPageType type, double width)
 {
   /* px in a font description is a unit of the page: points here, whatever the screen's
      resolution. */
@@ -75,7 +75,7 @@ double
 sy_page_line (SyPage *page, double x, double baseline, double alignment, const char *words,
               SyPageType type)
 {
-  g_autoptr (PangoLayout) layout = lay_out (page, words, type, 0);
+  g_autoptr (PangoLayout) layout = sy_page_layout (page, words, type, 0);
   double width, height;
 
   measure (layout, &width, &height);
@@ -88,7 +88,7 @@ double
 sy_page_paragraph (SyPage *page, double x, double top, double width, const char *words,
                    SyPageType type)
 {
-  g_autoptr (PangoLayout) layout = lay_out (page, words, type, width);
+  g_autoptr (PangoLayout) layout = sy_page_layout (page, words, type, width);
   double wide, height;
 
   measure (layout, &wide, &height);
@@ -99,7 +99,7 @@ sy_page_paragraph (SyPage *page, double x, double top, double width, const char 
 double
 sy_page_paragraph_height (SyPage *page, double width, const char *words, SyPageType type)
 {
-  g_autoptr (PangoLayout) layout = lay_out (page, words, type, width);
+  g_autoptr (PangoLayout) layout = sy_page_layout (page, words, type, width);
   double wide, height;
 
   measure (layout, &wide, &height);

@@ -36,6 +36,9 @@ void sy_page_begin (SyPage *page, cairo_t *cr, SyTranslate translate, double lef
 /* The text in the language of the page. Templates are marked with N_() where they stand. */
 const char *sy_page_words (const SyPage *page, const char *msgid);
 
+/* Words broken into lines @width wide (0: one line); new reference. */
+PangoLayout *sy_page_layout (SyPage *page, const char *words, SyPageType type, double width);
+
 /* Words that are already in the page's language. Alignment 0 left, 1 right about x. Return value:
    width. */
 double sy_page_line (SyPage *page, double x, double baseline, double alignment, const char *words,

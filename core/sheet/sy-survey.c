@@ -1,11 +1,11 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-sheet.h"
 
-#include <cairo-pdf.h>
 #include <string.h>
 
 #include "lift-scene.h"
 #include "sy-page.h"
+#include "sy-pdf.h"
 #include "sy-survey-words.h"
 
 #define PAGES 2
@@ -13,14 +13,6 @@
 #define TOP 40.0
 #define FOOT 34.0   /* from the lower edge to the last line         */
 #define ROW 22.0    /* of things to write on                        */
-
-/* Millimetres are exact by definition of the formats (ISO 216; 8.5 by 11 in). */
-void
-sy_paper_size (SyPaper paper, double *width_pt, double *height_pt)
-{
-  *width_pt = paper == SY_PAPER_LETTER ? 612 : 210 / 25.4 * 72;
-  *height_pt = paper == SY_PAPER_LETTER ? 792 : 297 / 25.4 * 72;
-}
 
 int
 sy_survey_pages (const SySurveySheet *sheet)
@@ -423,55 +415,26 @@ sy_survey_draw (const SySurveySheet *sheet, int number, cairo_t *cr)
   cairo_restore (cr);
 }
 
-static cairo_status_t
-append_bytes (void *closure, const unsigned char *data, unsigned int length)
+static void
+draw_page (gconstpointer sheet, int page, cairo_t *cr)
 {
-  g_byte_array_append (closure, data, length);
-  return CAIRO_STATUS_SUCCESS;
+  sy_survey_draw (sheet, page, cr);
 }
 
 gboolean
 sy_survey_write_pdf (const SySurveySheet *sheet, const char *path, const char *created,
                      GError **error)
 {
-  g_autoptr (GByteArray) bytes = g_byte_array_new ();
   const char *title = N_ ("Measuring sheet for a lift");
-  double width, height;
+  const SyPdf pdf = {
+    .paper = sheet->paper,
+    .title = sheet->translate ? sheet->translate (title) : title,
+    .program = sheet->program,
+    .created = created,
+    .pages = sy_survey_pages (sheet),
+    .draw = draw_page,
+    .sheet = sheet,
+  };
 
-  sy_paper_size (sheet->paper, &width, &height);
-
-  cairo_surface_t *surface
-      = cairo_pdf_surface_create_for_stream (append_bytes, bytes, width, height);
-  cairo_t *cr = cairo_create (surface);
-
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_TITLE,
-                                  sheet->translate ? sheet->translate (title) : title);
-  if (sheet->program)
-    cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATOR, sheet->program);
-  cairo_pdf_surface_set_metadata (surface, CAIRO_PDF_METADATA_CREATE_DATE, created);
-  cairo_tag_begin (cr, "Document", NULL);
-  for (int page = 0; page < sy_survey_pages (sheet); page++)
-    {
-      sy_survey_draw (sheet, page, cr);
-      cairo_show_page (cr);
-    }
-  cairo_tag_end (cr, "Document");
-  cairo_surface_finish (surface);
-
-  cairo_status_t status = cairo_status (cr);
-
-  if (status == CAIRO_STATUS_SUCCESS)
-    status = cairo_surface_status (surface);
-  cairo_destroy (cr);
-  cairo_surface_destroy (surface);
-  if (status != CAIRO_STATUS_SUCCESS)
-    {
-      g_set_error_literal (error, G_FILE_ERROR, G_FILE_ERROR_FAILED,
-                           cairo_status_to_string (status));
-      return FALSE;
-    }
-  /* A temporary file beside it that takes its name when all is on the disk. */
-  return g_file_set_contents_full (path, (const char *)bytes->data, (gssize)bytes->len,
-                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                   0600, error);
+  return sy_pdf_write (&pdf, path, error);
 }
