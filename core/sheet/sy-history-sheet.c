@@ -27,11 +27,13 @@ find_base (const SyHistorySheet *sheet, const SyEvent *event)
   return NULL;
 }
 
-/* By what of the result a reader sees what a change did; each quantity with all its digits is in the record. */
+/* By what of the result a reader sees what a change did. Each quantity with all its digits and what else would help are in
+   the record. */
 static gboolean
 is_worth_telling (const SyDifference *difference)
 {
-  return difference->part != SY_PART_RESULT || !g_str_has_prefix (difference->path, "quantities.");
+  return difference->part != SY_PART_RESULT
+         || (!g_str_has_prefix (difference->path, "quantities.") && !g_str_has_prefix (difference->path, "remedies"));
 }
 
 static void
