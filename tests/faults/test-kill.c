@@ -173,57 +173,58 @@ kill_after (Child *child, GArray *acks, GRand *random, guint acks_before, gint64
   assert_int_equal (kill (child->pid, SIGKILL), 0);
 }
 
-typedef struct
-{
-  GArray *acks;
-  guint64 line;
-  guint found;
-} Looking;
-
 static gboolean
-look_cb (const SyLine *line, gpointer user_data)
+is_acknowledged (const Ack *ack, gint64 number, const guint8 *hash)
 {
-  Looking *looking = user_data;
-
-  for (guint i = 0; i < looking->acks->len; i++)
-    {
-      const Ack *ack = &g_array_index (looking->acks, Ack, i);
-
-      if (ack->head.number == line->number && memcmp (&ack->head.hash, &line->hash, sizeof line->hash) == 0)
-        looking->found++;
-    }
-  return TRUE;
+  return (gint64) ack->head.number == number && hash != NULL && memcmp (&ack->head.hash, hash, SY_HASH_BYTES) == 0;
 }
 
-/* Every acknowledged head is in the journal; all of them, not only those of the last child. */
-static guint64
-assert_all_there (const char *path, GArray *acks, const char *label)
+/* Read past the store. @lines receives how many there are in all. */
+static guint
+count_found (const char *path, GArray *acks, guint64 *lines)
 {
-  g_autoptr (GError) error = NULL;
-  Looking looking = { .acks = acks };
+  sqlite3 *db = faults_open_bare (path);
+  sqlite3_stmt *rows;
+  guint found = 0;
+
+  *lines = 0;
+  assert_int_equal (sqlite3_prepare_v2 (db, "SELECT number, hash FROM journal ORDER BY number", -1, &rows, NULL), SQLITE_OK);
+  while (sqlite3_step (rows) == SQLITE_ROW)
+    {
+      (*lines)++;
+      for (guint i = 0; i < acks->len; i++)
+        if (is_acknowledged (&g_array_index (acks, Ack, i), sqlite3_column_int64 (rows, 0), sqlite3_column_blob (rows, 1)))
+          found++;
+    }
+  sqlite3_finalize (rows);
+  sqlite3_close (db);
+  return found;
+}
+
+/* Every acknowledged head is in the journal; all of them, not only those of the last child. Return value: how many lines
+   there are. */
+static guint64
+assert_all_there (const char *path, GArray *acks, gboolean and_lists, const char *label)
+{
+  SyLedger *ledger = faults_open (path);
   const SyHash *known = NULL;
-  SyHead head;
+  guint64 lines;
+  guint found = count_found (path, acks, &lines);
 
-  {
-    g_autoptr (SyStore) store = sy_store_open (path, &error);
-
-    if (store == NULL)
-      fail_msg ("%s: %s", label, error->message);
-    assert_true (sy_store_scan (store, 1, look_cb, &looking, &error));
-    assert_true (sy_store_head (store, &head, &error));
-  }
   /* The head of an empty journal is no line. */
   for (guint i = 0; i < acks->len; i++)
     if (g_array_index (acks, Ack, i).head.number == 0)
-      looking.found++;
+      found++;
     else
       known = &g_array_index (acks, Ack, i).head.hash;
-  if (looking.found != acks->len)
-    fail_msg ("%s: of %u acknowledged saves only %u are there", label, acks->len, looking.found);
-  g_autoptr (SyLedger) ledger = faults_open (path);
-
-  faults_assert_sound (ledger, known, label);
-  return head.number;
+  if (found != acks->len)
+    fail_msg ("%s: of %u acknowledged saves only %u are there", label, acks->len, found);
+  if (and_lists)
+    faults_assert_sound (ledger, known, label);
+  else
+    faults_assert_holds (ledger, known, label);
+  sy_ledger_close (ledger);
+  return lines;
 }
 
 /* How long one write of a child takes, in microseconds, its opening not counted. */
@@ -264,7 +265,8 @@ kill_many (void **state, Write write_one, guint kills)
       /* Without an ack to wait for, it is hit while it opens what the one before it left. */
       kill_after (&child, acks, random, acks_before, acks_before == 0 ? 3 * span : span);
       assert_true (end_child (&child, acks, label));
-      lines = assert_all_there (fixture->path, acks, label);
+      /* To make the lists anew is what costs most here. */
+      lines = assert_all_there (fixture->path, acks, kills >= LONG_RUN || i % 5 == 4 || i + 1 == kills, label);
       /* One more than was acknowledged may have got in, and the policy never twice. */
       assert_true (lines >= last + (acks->len - had));
       assert_true (lines <= last + (acks->len - had) + 1 || last == 0);
@@ -377,7 +379,7 @@ kill_everywhere (Fixture *fixture, const Job *job, const Everywhere *what)
         kept_new++;
       else if (what->opening || strcmp (is, old) != 0 || acks->len > 0)
         fail_msg ("%s: neither what it was nor what it was to become (%u acknowledged)", label, acks->len);
-      assert_all_there (fixture->path, acks, label);
+      assert_all_there (fixture->path, acks, TRUE, label);
       if (what->copies && count_whole_copies (fixture->folder) == 0)
         fail_msg ("%s: no copy from before", label);
       if (!was_killed)
@@ -396,7 +398,7 @@ a_save_is_whole_wherever_it_is_killed (void **state)
   g_autoptr (GBytes) before = faults_make (fixture->path, fixture->desk, 2);
   const Job job = { fixture->path, fixture->desk, NULL, 100 };
 
-  kill_everywhere (fixture, &job, &(Everywhere) { write_revision, before, .stride = 1 });
+  kill_everywhere (fixture, &job, &(Everywhere) { write_revision, before, .stride = 3 });
 }
 
 static void
@@ -406,7 +408,7 @@ a_deed_is_whole_wherever_it_is_killed (void **state)
   g_autoptr (GBytes) before = faults_make (fixture->path, fixture->desk, 2);
   const Job job = { fixture->path, fixture->desk, NULL, 101 };
 
-  kill_everywhere (fixture, &job, &(Everywhere) { write_deed, before, .stride = 3 });
+  kill_everywhere (fixture, &job, &(Everywhere) { write_deed, before, .stride = 6 });
 }
 
 static void
@@ -423,7 +425,7 @@ an_import_is_whole_wherever_it_is_killed (void **state)
     assert_true (faults_record (ledger, fixture->desk, "Own task", 50, -1, NULL, NULL));
   }
   before = faults_read (fixture->path);
-  kill_everywhere (fixture, &job, &(Everywhere) { write_import, before, .stride = 4 });
+  kill_everywhere (fixture, &job, &(Everywhere) { write_import, before, .stride = 8 });
 }
 
 static void
@@ -432,7 +434,7 @@ a_new_record_is_whole_wherever_it_is_killed (void **state)
   Fixture *fixture = *state;
   const Job job = { fixture->path, fixture->desk, NULL, 0 };
 
-  kill_everywhere (fixture, &job, &(Everywhere) { write_nothing, NULL, .opening = TRUE, .stride = 1 });
+  kill_everywhere (fixture, &job, &(Everywhere) { write_nothing, NULL, .opening = TRUE, .stride = 4 });
 }
 
 static void
@@ -443,7 +445,7 @@ kill_upgrades (void **state, const char *name)
   g_autoptr (GBytes) before = faults_read (source);
   const Job job = { fixture->path, fixture->desk, NULL, 0 };
 
-  kill_everywhere (fixture, &job, &(Everywhere) { write_nothing, before, TRUE, TRUE, .stride = 12 });
+  kill_everywhere (fixture, &job, &(Everywhere) { write_nothing, before, TRUE, TRUE, .stride = 30 });
 }
 
 static void
