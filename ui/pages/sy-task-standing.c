@@ -132,14 +132,23 @@ add_line (GtkWidget *standing, const char *name, const char *words, const char *
   return row;
 }
 
+/* The latest revision that clashes, while that is not settled; 0 for none. */
+static gint64
+find_clashing (const SyItemLog *log)
+{
+  for (guint i = log->task->clash != 0 ? log->revisions->len : 0; i > 0; i--)
+    if (log->clashes[i - 1] != 0)
+      return ((SyRevision *) log->revisions->pdata[i - 1])->event->revision;
+  return 0;
+}
+
 static void
 add_clash (GtkWidget *standing, const SyItemLog *log)
 {
-  const gint64 latest = log->task->revision, clash = log->task->clash;
+  const gint64 latest = find_clashing (log), clash = sy_item_log_clash (log, latest);
   g_autofree char *words = sy_standing_clash (log, latest);
   GtkWidget *row, *button;
 
-  /* What clashed once and was not settled by the latest is said in the history. */
   if (*words == '\0')
     return;
   row = add_line (standing, "standing-clash", words, NULL);
