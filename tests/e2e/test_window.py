@@ -230,6 +230,33 @@ class Pages(Drive):
         window.see(r"^New item of gear – ", role="frame")
         self.assertEqual(window.quit(), 0)
 
+    def test_actions_and_the_journal_have_names_and_are_read_with_the_keyboard(self):
+        window = self.window.start()
+        window.see(r"^Blank to shear 2: ", role="table row")
+        key("alt+5")
+        window.see(r"^Actions – ", role="frame")
+        window.see(r"^Blanks to press 4: Review: the day that was set; Overdue by ", role="table row")
+        self.named("actions")
+        key("alt+6")
+        window.see(r"^Journal – ", role="frame")
+        window.see(r"^Line \d+: ", role="table row")
+        window.see(r"loosens none of the program's own limits", role="label")
+        self.named("journal")
+        window.tab_to(r"^Head from a sheet$")
+        key("Return")
+        window.see(r"lines of the journal hold", role="alert")
+        window.tab_to(r"^Line \d+: ")
+        key("Return")
+        window.see(r"^Compare two revisions", role="push button")
+        for combination, name in (("ctrl+e", "Hand over"), ("ctrl+i", "Take over a bundle"),
+                                  ("ctrl+shift+i", "Take lifts from a table")):
+            key(combination)
+            window.see(rf"^{name}$", role="frame")
+            self.named(name)
+            key("Escape")
+            until(lambda: window.find(rf"^{name}$", "frame") is None, f"“{name}” closed")
+        self.assertEqual(window.quit(), 0)
+
     def test_a_task_is_found_opened_and_read_through_its_tabs(self):
         window = self.window.start()
         self.open("Blank to shear 2")

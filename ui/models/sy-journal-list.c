@@ -355,6 +355,8 @@ static void
 changed_cb (SyWorker *worker, SyJournalList *self)
 {
   (void) worker;
+  /* It may have been the lists alone that were put right. */
+  renew_pages (self);
   sy_journal_list_refresh (self);
 }
 

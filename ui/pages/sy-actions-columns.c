@@ -55,11 +55,11 @@ row_words (SyDueRow *row)
 static GtkWidget *
 new_text (gboolean is_day)
 {
-  GtkWidget *label = gtk_inscription_new (NULL);
+  GtkWidget *label = gtk_label_new (NULL);
 
-  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (label), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
-  gtk_inscription_set_min_chars (GTK_INSCRIPTION (label), 4);
-  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (label), 8);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_single_line_mode (GTK_LABEL (label), TRUE);
   gtk_widget_set_hexpand (label, TRUE);
   if (is_day)
     gtk_widget_add_css_class (label, "sy-figures");
@@ -107,7 +107,7 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
     gtk_widget_add_css_class (label, "sy-quiet");
   else
     gtk_widget_remove_css_class (label, "sy-quiet");
-  gtk_inscription_set_text (GTK_INSCRIPTION (label), words);
+  gtk_label_set_text (GTK_LABEL (label), words);
   gtk_widget_set_tooltip_text (label, *words != '\0' ? words : NULL);
   sy_name_row_of (child, all, words);
 }
@@ -121,7 +121,7 @@ sy_actions_columns_add (GtkColumnView *view)
     const char *title;
     int width; /* px; -1: a part of what is left */
   } columns[] = {
-    { BY_WHEN, _("When"), 190 }, { BY_DAY, _("Day"), 110 }, { BY_WHAT, _("What"), -1 },
+    { BY_WHEN, _("When"), 216 }, { BY_DAY, _("Day"), 110 }, { BY_WHAT, _("What"), -1 },
     { BY_ITEM, _("Item"), 240 }, { BY_WHO, _("Who"), 160 },
   };
 

@@ -66,15 +66,20 @@ update_state (SyActionsPage *self)
 {
   const char *error = sy_due_list_get_error (self->rows);
   const char *state;
+  gboolean was_loading;
 
   if (self->box == NULL)
     return;
+  was_loading = g_strcmp0 (sy_actions_page_get_state (self), "loading") == 0;
   state = state_of (self);
   if (error != NULL)
     gtk_label_set_text (GTK_LABEL (self->error_words), error);
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), state);
   gtk_widget_set_visible (self->below, self->chosen != NULL && g_str_equal (state, "list"));
   update_count (self);
+  /* What the person came for was not there yet when the page was shown. */
+  if (was_loading && !g_str_equal (state, "loading") && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 /* What was done about an action, and why it was opened. New string. */

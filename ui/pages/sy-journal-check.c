@@ -93,9 +93,15 @@ say_seal (SyJournalCheck *self, const SyVerification *found)
   g_autofree char *head = sy_hash_text (&found->head.hash);
   g_autofree char *seal = NULL;
 
-  /* Translators: time of day, what was found in words, and the hash up to which the journal holds. */
-  seal = g_strdup_printf (_("Verified %s. %s\nHead of what holds: line %" G_GUINT64_FORMAT ", %s"), when, words,
-                          found->head.number, head);
+  /* What holds says its head itself. */
+  if (found->fault == SY_FAULT_NONE)
+    /* Translators: time of day, and what was found in words. */
+    seal = g_strdup_printf (_("Verified %s. %s\nWhat the pages list is held against the journal by “Rebuild the lists”."), when,
+                            words);
+  else
+    /* Translators: time of day, what was found in words, and the line and hash up to which the journal holds. */
+    seal = g_strdup_printf (_("Verified %s. %s\nHead of what holds: line %" G_GUINT64_FORMAT ", %s"), when, words,
+                            found->head.number, head);
   say (self, seal, found->fault != SY_FAULT_NONE);
 }
 
@@ -256,7 +262,7 @@ build (SyJournalCheck *self)
 
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->words);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->scroller), 132);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->scroller), 150);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_widget_set_visible (self->scroller, FALSE);
 

@@ -84,7 +84,7 @@ show (GtkWidget *child, Column column)
   g_autofree char *words = words_of (shown->line, column);
   g_autofree char *row = column == BY_LINE ? line_words (shown->line) : NULL;
 
-  gtk_inscription_set_text (GTK_INSCRIPTION (child), words);
+  gtk_label_set_text (GTK_LABEL (child), words);
   gtk_widget_set_tooltip_text (child, column == BY_LINE ? NULL : words);
   sy_name_row_of (child, row, words);
 }
@@ -105,14 +105,13 @@ row_cb (SyJournalLine *line, GParamSpec *pspec, GtkWidget *child)
 static void
 setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
 {
-  GtkWidget *label = gtk_inscription_new (NULL);
+  GtkWidget *label = gtk_label_new (NULL);
   const Column which = (Column) GPOINTER_TO_INT (column);
 
   (void) factory;
-  gtk_inscription_set_xalign (GTK_INSCRIPTION (label), which == BY_LINE ? 1.0F : 0.0F);
-  gtk_inscription_set_text_overflow (GTK_INSCRIPTION (label), GTK_INSCRIPTION_OVERFLOW_ELLIPSIZE_END);
-  gtk_inscription_set_min_chars (GTK_INSCRIPTION (label), 4);
-  gtk_inscription_set_nat_chars (GTK_INSCRIPTION (label), 8);
+  gtk_label_set_xalign (GTK_LABEL (label), which == BY_LINE ? 1.0F : 0.0F);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_single_line_mode (GTK_LABEL (label), TRUE);
   gtk_widget_set_hexpand (label, TRUE);
   if (which == BY_LINE || which == BY_WHEN)
     gtk_widget_add_css_class (label, "sy-figures");
@@ -154,8 +153,8 @@ sy_journal_columns_add (GtkColumnView *view)
     const char *title;
     int width; /* px; -1: a part of what is left */
   } columns[] = {
-    { BY_LINE, _("Line"), 84 },   { BY_WHEN, _("When"), 138 }, { BY_WHO, _("Who"), 170 }, { BY_KIND, _("Kind"), 116 },
-    { BY_WHAT, _("What"), -1 },   { BY_WHY, _("Why"), -1 },    { BY_ITEM, _("Item"), 190 },
+    { BY_LINE, _("Line"), 72 },   { BY_WHEN, _("When"), 150 }, { BY_WHO, _("Who"), 170 }, { BY_KIND, _("Kind"), 112 },
+    { BY_WHAT, _("What"), -1 },   { BY_WHY, _("Why"), -1 },    { BY_ITEM, _("Item"), 176 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)

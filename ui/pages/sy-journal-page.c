@@ -66,9 +66,11 @@ update_state (SyJournalPage *self)
 {
   const char *error = sy_journal_list_get_error (self->lines);
   const gboolean has_any = sy_journal_list_get_total (self->lines) > 0;
+  gboolean was_loading;
 
   if (self->box == NULL)
     return;
+  was_loading = g_strcmp0 (sy_journal_page_get_state (self), "loading") == 0;
   if (error != NULL)
     gtk_label_set_text (GTK_LABEL (self->error_words), error);
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), state_of (self));
@@ -78,6 +80,9 @@ update_state (SyJournalPage *self)
   update_count (self);
   if (self->known != sy_journal_list_get_total (self->lines))
     ask_about (self);
+  /* What the person came for was not there yet when the page was shown. */
+  if (was_loading && !g_str_equal (sy_journal_page_get_state (self), "loading") && gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 static void
