@@ -19,10 +19,11 @@ typedef struct
 static char *
 hex_of (const guint8 *bytes, gsize size)
 {
-  GString *text = g_string_new (NULL);
+  GString *text;
 
   if (bytes == NULL)
     return g_strdup ("no hash");
+  text = g_string_new (NULL);
   for (gsize i = 0; i < size; i++)
     g_string_append_printf (text, "%02x", bytes[i]);
   return g_string_free (text, FALSE);
