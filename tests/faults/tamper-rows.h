@@ -253,7 +253,7 @@ row_is_right (const Row *row, const Digest *previous, guint64 number, Digest *ha
     return FALSE;
   data = g_bytes_get_data (row->item, &size);
   return row->types[2] == SQLITE_INTEGER && row->kind == kind && row->types[3] == SQLITE_TEXT && size == item.size
-         && memcmp (data, item.data, size) == 0;
+         && (size == 0 || memcmp (data, item.data, size) == 0);
 }
 
 /* The first wrong line, as sy-store.h counts; 0: none. @known: a head that was kept, NULL for none. */
