@@ -9,6 +9,8 @@
 #include <string.h>
 
 #define HEAD_DIGITS 64
+#define LONG 200 /* bytes: more than a line or two */
+#define LONG_HEIGHT 84
 
 struct _SyJournalCheck
 {
@@ -35,6 +37,8 @@ say (SyJournalCheck *self, const char *words, gboolean is_wrong)
     gtk_widget_remove_css_class (self->words, "sy-problem");
   gtk_label_set_text (GTK_LABEL (self->words), words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->words), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  /* What is wrapped asks for the height of its longest line alone. */
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), strlen (words) > LONG ? LONG_HEIGHT : -1);
   gtk_widget_set_visible (self->scroller, *words != '\0');
 }
 
