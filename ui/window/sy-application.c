@@ -94,6 +94,7 @@ static const Shortcut shortcuts[] = {
   { "win.page::matrix", { "<Alt>4" } },
   { "win.page::actions", { "<Alt>5" } },
   { "win.page::journal", { "<Alt>6" } },
+  { "win.page::register", { "<Alt>7" } },
   { "win.export", { "<Control>e" } },
   { "win.import-bundle", { "<Control>i" } },
   { "win.import-lifts", { "<Control><Shift>i" } },

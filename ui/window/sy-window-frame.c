@@ -44,8 +44,8 @@ sy_window_new_header (SyWindow *self)
 GtkWidget *
 sy_window_new_rail (void)
 {
-  const char *const names[] = { "tasks", "dies", "gear", "actions", "journal", "matrix", "survey", "limits" };
-  const char *const labels[] = { _("Tasks"), _("Dies"), _("Gear"), _("Actions"), _("Journal"),
+  const char *const names[] = { "tasks", "dies", "gear", "actions", "journal", "register", "matrix", "survey", "limits" };
+  const char *const labels[] = { _("Tasks"), _("Dies"), _("Gear"), _("Actions"), _("Journal"), _("Register"),
                                  _("What lifts what"), _("Measuring sheet"), _("Limits") };
   GtkWidget *rail = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 

@@ -21,6 +21,7 @@ sy_window_menu_model (void)
   g_menu_append (start, _("_New…"), "win.choose-new");
   g_menu_append (start, _("_Measure a lift"), "win.new");
   g_menu_append (start, _("_Print a measuring sheet"), "win.survey");
+  g_menu_append (start, _("The _register as at a day"), "win.page::register");
   append_section (menu, NULL, start);
 
   g_menu_append (exchange, _("_Hand over…"), "win.export");

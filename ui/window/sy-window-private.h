@@ -13,7 +13,8 @@ struct _SyWindow
   SyUnits units; /* of new tasks and of the list */
 
   SyTaskList *list;
-  GtkWidget *stack, *lists[SY_N_REGISTERS], *actions, *journal, *matrix, *survey, *limits; /* made when first looked at */
+  GtkWidget *stack;
+  GtkWidget *lists[SY_N_REGISTERS], *actions, *journal, *audit, *matrix, *survey, *limits; /* made when first looked at */
   SyRegister last;                                            /* list to which a page that is open leads back */
   GtkWidget *choice; /* what can be begun */
   GtkWidget *task; /* NULL: none is open */

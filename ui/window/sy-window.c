@@ -4,6 +4,7 @@
 
 #include "sy-actions-page.h"
 #include "sy-alert.h"
+#include "sy-audit-page.h"
 #include "sy-i18n.h"
 #include "sy-journal-page.h"
 #include "sy-limits-page.h"
@@ -54,6 +55,8 @@ update_title (SyWindow *self)
     title = g_strdup (_("Actions"));
   else if (g_str_equal (page, "journal"))
     title = g_strdup (_("Journal"));
+  else if (g_str_equal (page, "register"))
+    title = g_strdup (_("Register"));
   else if (g_str_equal (page, "matrix"))
     title = g_strdup (_("What lifts what"));
   else if (g_str_equal (page, "survey"))
@@ -107,6 +110,11 @@ sy_window_need_page (SyWindow *self, const char *name)
     {
       self->journal = sy_journal_page_new (self->worker, self->list);
       gtk_stack_add_named (GTK_STACK (self->stack), self->journal, name);
+    }
+  else if (g_str_equal (name, "register") && self->audit == NULL)
+    {
+      self->audit = sy_audit_page_new (self->worker);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->audit, name);
     }
   else if (g_str_equal (name, "matrix") && self->matrix == NULL)
     {

@@ -7,8 +7,8 @@
 #include "sy-worker.h"
 
 /*
- * One window on one store: a rail on the left (tasks, dies, gear, actions, journal, what lifts what, measuring sheet,
- * limits), a page beside it; a task opens in the place of the list, as does the choice of what to begin.
+ * One window on one store: a rail on the left (tasks, dies, gear, actions, journal, register as at a day, what lifts what,
+ * measuring sheet, limits), a page beside it; a task opens in the place of the list, as does the choice of what to begin.
  *
  * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a die or gear where those are listed),
  * "win.open-task" (s), "win.open-history" (s: the same at its history), "win.open-draft" (s), "win.back", "win.search",
@@ -22,7 +22,7 @@ G_DECLARE_FINAL_TYPE (SyWindow, sy_window, SY, WINDOW, GtkApplicationWindow)
 /* Takes a reference on the worker and stops it at the end. */
 GtkWidget *sy_window_new (GtkApplication *application, SyWorker *worker);
 SyWorker *sy_window_get_worker (SyWindow *window);
-/* "tasks", "dies", "gear", "actions", "journal", "matrix", "survey", "limits", "new" or "task". */
+/* "tasks", "dies", "gear", "actions", "journal", "register", "matrix", "survey", "limits", "new" or "task". */
 const char *sy_window_get_page (SyWindow *window);
 /* The open task, NULL for none. */
 GtkWidget *sy_window_get_task_page (SyWindow *window);
