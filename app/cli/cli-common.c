@@ -36,6 +36,15 @@ cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *a
   g_option_context_add_main_entries (context, entries, SY_GETTEXT_DOMAIN);
   if (g_option_context_parse (context, argc, argv, &error))
     {
+      gboolean clock_set;
+      g_autofree char *now = sy_clock_now (&clock_set, &error);
+
+      /* A day that is none would be past no other: nothing would be told as due. */
+      if (now == NULL)
+        {
+          cli_say_error (CLI_PROBLEM, error);
+          return FALSE;
+        }
       /* "--" only ends the options */
       if (*argc > 1 && strcmp ((*argv)[1], "--") == 0)
         {

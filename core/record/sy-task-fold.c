@@ -8,6 +8,17 @@
 /* Enough of a hash that two people are never taken for one. */
 #define PERSON_DIGITS 16
 
+/* What cannot be seen is no part of a name: controls, formats such as joiners and soft hyphens, variation selectors, fillers
+   (Unicode, Default_Ignorable_Code_Point). */
+static gboolean
+is_unseen (gunichar letter)
+{
+  const GUnicodeType type = g_unichar_type (letter);
+
+  return type == G_UNICODE_CONTROL || type == G_UNICODE_FORMAT || letter == 0x034f || letter == 0x115f || letter == 0x1160
+         || (letter >= 0xfe00 && letter <= 0xfe0f) || (letter >= 0xe0100 && letter <= 0xe01ef);
+}
+
 /* What a person is told by: a hash of the name without its case, and with one blank for every run of blanks. */
 static char *
 person_key (const char *name)
@@ -23,11 +34,13 @@ person_key (const char *name)
     {
       gunichar letter = g_utf8_get_char (at);
 
-      if (g_unichar_isspace (letter) || g_unichar_iszerowidth (letter))
+      if (g_unichar_isspace (letter))
         {
           in_blank = TRUE;
           continue;
         }
+      if (is_unseen (letter))
+        continue;
       if (in_blank && plain->len > 0)
         g_string_append_c (plain, ' ');
       in_blank = FALSE;

@@ -101,7 +101,8 @@ sy_ledger_open_action (SyLedger *ledger, const SyDeedRequest *request, const cha
   const Doing doing = { .step = SY_STEP_OPEN, .new_id = &new_id, .what = what, .about = about, .assigned = assigned,
                         .due = due };
   const SyLedgerText texts[] = {
-    { "what", what, TRUE }, { "about", about, FALSE }, { "assigned", assigned, FALSE }, { "due", due, FALSE },
+    { "what", what, TRUE, FALSE },        { "about", about, FALSE, FALSE },
+    { "assigned", assigned, FALSE, TRUE }, { "due", due, FALSE, FALSE },
   };
 
   if (!do_action (ledger, request, &doing, texts, G_N_ELEMENTS (texts), head, error))
@@ -116,7 +117,7 @@ sy_ledger_assign_action (SyLedger *ledger, const SyDeedRequest *request, const c
 {
   const Doing doing = { .step = SY_STEP_ASSIGN, .id = id, .assigned = assigned, .due = due };
   const SyLedgerText texts[]
-    = { { "action", id, TRUE }, { "assigned", assigned, FALSE }, { "due", due, FALSE } };
+    = { { "action", id, TRUE, FALSE }, { "assigned", assigned, FALSE, TRUE }, { "due", due, FALSE, FALSE } };
 
   return do_action (ledger, request, &doing, texts, G_N_ELEMENTS (texts), head, error);
 }
@@ -126,7 +127,7 @@ sy_ledger_close_action (SyLedger *ledger, const SyDeedRequest *request, const ch
                         GError **error)
 {
   const Doing doing = { .step = SY_STEP_CLOSE, .id = id, .evidence = evidence };
-  const SyLedgerText texts[] = { { "action", id, TRUE }, { "evidence", evidence, TRUE } };
+  const SyLedgerText texts[] = { { "action", id, TRUE, FALSE }, { "evidence", evidence, TRUE, FALSE } };
 
   return do_action (ledger, request, &doing, texts, G_N_ELEMENTS (texts), head, error);
 }

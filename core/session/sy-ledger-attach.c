@@ -46,8 +46,8 @@ static gboolean
 check_request (const SyAttachRequest *request, gsize size, GError **error)
 {
   const SyLedgerText texts[] = {
-    { "item", request->item, TRUE }, { "file", request->name, TRUE }, { "by", request->by, TRUE },
-    { "why", request->why, TRUE },   { "role", request->role, FALSE },
+    { "item", request->item, TRUE, FALSE }, { "file", request->name, TRUE, FALSE }, { "by", request->by, TRUE, TRUE },
+    { "why", request->why, TRUE, FALSE },   { "role", request->role, FALSE, TRUE },
   };
 
   if (!sy_ledger_check_texts (texts, G_N_ELEMENTS (texts), error))
@@ -247,30 +247,53 @@ keep_wanted (const SyLine *line, gpointer user_data)
   return TRUE;
 }
 
-/* The content, when it has the size and the hash that the record names. */
+/* The content, when it has the size and the hash that the document names, else NULL. @actual receives the hash of what there
+   is; new string. */
 static GBytes *
-take_content (const Wanted *wanted, GError **error)
+read_content (const SyJson *document, char **actual)
 {
-  g_autoptr (SyMemory) memory = sy_memory_new ();
-  const SyJson *document = scan_facts (wanted->event, memory);
   const char *letters = document != NULL ? sy_json_member_text (document, "content") : NULL;
   const char *sha256 = document != NULL ? sy_json_member_text (document, "sha256") : NULL;
   g_autoptr (GBytes) content = NULL;
-  g_autofree char *actual = NULL;
   guchar *data;
   gsize size;
 
   data = letters != NULL ? g_base64_decode (letters, &size) : NULL;
   content = data != NULL ? g_bytes_new_take (data, size) : g_bytes_new (NULL, 0);
-  actual = sha256_of (content);
-  if (letters != NULL && g_strcmp0 (actual, sha256) == 0
+  *actual = sha256_of (content);
+  if (letters != NULL && g_strcmp0 (*actual, sha256) == 0
       && sy_json_member_number (document, "bytes", -1) == (double) g_bytes_get_size (content))
     return g_steal_pointer (&content);
-  g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_CONTENT,
-               "“%s” (line %" G_GUINT64_FORMAT " of the journal) is not what was attached: the record names the "
-               "SHA-256 %s, the content has %s.",
-               wanted->name, wanted->found, sha256 != NULL ? sha256 : "of nothing", actual);
   return NULL;
+}
+
+static GBytes *
+take_content (const Wanted *wanted, GError **error)
+{
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  const SyJson *document = scan_facts (wanted->event, memory);
+  const char *sha256 = document != NULL ? sy_json_member_text (document, "sha256") : NULL;
+  g_autofree char *actual = NULL;
+  GBytes *content = read_content (document, &actual);
+
+  if (content == NULL)
+    g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_CONTENT,
+                 "“%s” (line %" G_GUINT64_FORMAT " of the journal) is not what was attached: the record names the "
+                 "SHA-256 %s, the content has %s.",
+                 wanted->name, wanted->found, sha256 != NULL ? sha256 : "of nothing", actual);
+  return content;
+}
+
+gboolean
+sy_ledger_attachment_holds (const SyEvent *event)
+{
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  const SyJson *document = scan_facts (event, memory);
+  const char *file = document != NULL ? sy_json_member_text (document, "file") : NULL;
+  g_autofree char *actual = NULL;
+  g_autoptr (GBytes) content = read_content (document, &actual);
+
+  return content != NULL && g_strcmp0 (file, event->name) == 0 && *event->name != '\0' && is_file_name (event->name);
 }
 
 GBytes *

@@ -38,10 +38,10 @@ check_texts (const SyDeedWork *work, const SyLedgerText *more, gsize n_more, GEr
 {
   const SyDeedRequest *request = work->request;
   const SyLedgerText texts[] = {
-    { "item", request->item, TRUE },
-    { "by", request->by, TRUE },
-    { "role", request->role, work->needs_role },
-    { "why", request->why, work->needs_why },
+    { "item", request->item, TRUE, FALSE },
+    { "by", request->by, TRUE, TRUE },
+    { "role", request->role, work->needs_role, TRUE },
+    { "why", request->why, work->needs_why, FALSE },
   };
 
   return sy_ledger_check_texts (texts, G_N_ELEMENTS (texts), error) && sy_ledger_check_texts (more, n_more, error);
@@ -194,7 +194,7 @@ sy_ledger_sign (SyLedger *ledger, const SyDeedRequest *request, gint64 revision,
                 GError **error)
 {
   const Signing signing = { revision, competence };
-  const SyLedgerText texts[] = { { "competence", competence, FALSE } };
+  const SyLedgerText texts[] = { { "competence", competence, FALSE, FALSE } };
   const SyDeedWork work = { .kind = SY_EVENT_SIGNATURE, .request = request, .needs_role = TRUE,
                             .prepare = prepare_signature, .data = &signing, .head = head };
 
@@ -232,7 +232,7 @@ sy_ledger_set_review (SyLedger *ledger, const SyDeedRequest *request, SyTrigger 
   g_autofree char *today = sy_ledger_day (request);
   const gboolean is_given = due != NULL && *due != '\0';
   const Review review = { trigger, is_given ? due : today };
-  const SyLedgerText texts[] = { { "due", due, FALSE } };
+  const SyLedgerText texts[] = { { "due", due, FALSE, FALSE } };
   const SyDeedWork work = { .kind = SY_EVENT_REVIEW, .request = request, .needs_why = TRUE, .prepare = prepare_review,
                             .data = &review, .head = head };
 
@@ -307,7 +307,7 @@ sy_ledger_tell (SyLedger *ledger, const SyDeedRequest *request, gint64 revision,
 {
   const Telling telling = { revision, who, mass, heaviest_side };
   const SyLedgerText texts[]
-    = { { "who", who, TRUE }, { "mass", mass, TRUE }, { "heaviest side", heaviest_side, TRUE } };
+    = { { "who", who, TRUE, FALSE }, { "mass", mass, TRUE, FALSE }, { "heaviest side", heaviest_side, TRUE, FALSE } };
   const SyDeedWork work = { .kind = SY_EVENT_TOLD, .request = request, .prepare = prepare_told, .data = &telling,
                             .head = head };
 

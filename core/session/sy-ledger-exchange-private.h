@@ -32,6 +32,9 @@ typedef struct
 } SyMerge;
 void sy_merge_clear (SyMerge *merge);
 
+/* NULL where an edition of this program could have written such a line, else “expected …, found …”; new string. */
+char *sy_merge_check_event (const SyEvent *event);
+
 /* Reads the journal up to @head and holds the bundle against it; nothing is written. */
 gboolean sy_merge_read (SyStore *store, const SyHead *head, const SyBundle *bundle, const SyWatch *watch, SyMerge *out,
                         GError **error);

@@ -53,9 +53,12 @@ static void
 check_task (const char *task, const SyCsvRow *row, GHashTable *tasks, GPtrArray *bad)
 {
   const guint64 *other = g_hash_table_lookup (tasks, task);
+  const SyLedgerText name = { "task", task, TRUE, TRUE };
 
   if (*task == '\0')
     sy_bad_cell_add (bad, row->line, "task", task, "a text that is not blank", "");
+  else if (!sy_ledger_check_texts (&name, 1, NULL))
+    sy_bad_cell_add (bad, row->line, "task", task, "a name in one line, without signs that cannot be seen", "");
   else if (other != NULL)
     {
       g_autofree char *allowed = g_strdup_printf ("a name that no other line has; line %" G_GUINT64_FORMAT " has it", *other);
@@ -206,7 +209,7 @@ sy_ledger_import_lifts (SyLedger *ledger, SyDesk *desk, GBytes *bytes, const SyI
                         SyProgressFunc progress, gpointer user_data, SyLiftsReport *out, GError **error)
 {
   const SyLedgerText texts[] = {
-    { "by", request->by, TRUE }, { "why", request->why, TRUE }, { "role", request->role, FALSE },
+    { "by", request->by, TRUE, TRUE }, { "why", request->why, TRUE, FALSE }, { "role", request->role, FALSE, TRUE },
   };
   const SyWatch watch = { progress, user_data };
   g_autoptr (SyCsv) csv = NULL;

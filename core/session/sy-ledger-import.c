@@ -95,7 +95,9 @@ sy_ledger_import (SyLedger *ledger, GBytes *bytes, const SyImportRequest *reques
                   gpointer user_data, SyImportReport *out, GError **error)
 {
   const SyLedgerText texts[] = {
-    { "by", request->by, request->by != NULL }, { "role", request->role, FALSE }, { "why", request->why, FALSE },
+    { "by", request->by, request->by != NULL, TRUE },
+    { "role", request->role, FALSE, TRUE },
+    { "why", request->why, FALSE, FALSE },
   };
   const SyWatch watch = { progress, user_data };
   Part part = { &watch, 0 };

@@ -24,16 +24,20 @@ typedef struct
   SyHash identity; /* key */
   const Item *item;
   gint64 revision;
+  guint64 number;       /* of its line here, 0: it comes from the bundle */
+  const SyEvent *event; /* where it does                                 */
 } Known;
 
 typedef struct
 {
+  SyStore *store;
   const SyBundle *bundle;
   const SyWatch *watch;
   SyHead head;
   GHashTable *known;   /* set of Known                                               */
   GHashTable *bare;    /* set of SyHash: events of which the bundle has only hashes  */
   GHashTable *items;   /* id → Item                                                  */
+  GHashTable *actions; /* id of an action → id of its item, both char *              */
   GPtrArray *touched;  /* of Item, borrowed: those that a revision was added to      */
   SyMerge *out;
   GError *failed;
@@ -96,12 +100,21 @@ set_number (const Item *item, gint64 there, gint64 here)
 }
 
 static void
-add_known (Merge *merge, const SyHash *identity, const Item *item, gint64 revision)
+add_known (Merge *merge, const Known *known)
 {
-  Known *known = g_new (Known, 1);
+  g_hash_table_add (merge->known, g_memdup2 (known, sizeof *known));
+}
 
-  *known = (Known) { *identity, item, revision };
-  g_hash_table_add (merge->known, known);
+static void
+note_action (Merge *merge, const SyEvent *event)
+{
+  SyDeed deed;
+
+  if (event->kind != SY_EVENT_ACTION || !sy_deed_read (event, &deed))
+    return;
+  if (deed.step == SY_STEP_OPEN && !g_hash_table_contains (merge->actions, deed.action))
+    g_hash_table_insert (merge->actions, g_strdup (deed.action), g_strdup (event->item));
+  sy_deed_clear (&deed);
 }
 
 /* A line of the journal here. */
@@ -135,7 +148,9 @@ take_own (const SyLine *line, gpointer user_data)
       if (g_hash_table_contains (merge->bare, &own))
         set_number (item, event->revision, event->revision);
     }
-  add_known (merge, &identity, item, event->kind == SY_EVENT_REVISION ? event->revision : 0);
+  note_action (merge, event);
+  add_known (merge, &(Known) { .identity = identity, .item = item, .number = line->number,
+                               .revision = event->kind == SY_EVENT_REVISION ? event->revision : 0 });
   return line->number % PROGRESS_LINES != 0
          || sy_watch (merge->watch, line->number, 2 * merge->head.number, &merge->failed);
 }
@@ -156,48 +171,11 @@ refuse (Merge *merge, const SyBundleLine *line, const char *format, ...)
 }
 
 static gboolean
-is_object (const char *text)
-{
-  g_autoptr (SyMemory) memory = sy_memory_new ();
-  SyProblems *problems = sy_memory_take (memory, sizeof *problems);
-  const SyJson *root = sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems);
-
-  return root != NULL && root->type == SY_JSON_OBJECT;
-}
-
-/* Whether this program could have written it: what the chain of the other record says nothing about. */
-static gboolean
 check_event (Merge *merge, const SyBundleLine *line)
 {
-  const SyEvent *event = line->event;
-  SyDeed deed;
+  g_autofree char *wrong = sy_merge_check_event (line->event);
 
-  switch (event->kind)
-    {
-    case SY_EVENT_REVISION:
-      if (*event->item == '\0'
-          || (strcmp (event->item_kind, SY_ITEM_TASK) != 0 && strcmp (event->item_kind, SY_ITEM_DIE) != 0
-              && strcmp (event->item_kind, SY_ITEM_GEAR) != 0))
-        return refuse (merge, line, "expected a revision of a task, a die or an item of gear, found one of “%s”",
-                       event->item_kind);
-      return (is_object (event->facts) && is_object (event->findings))
-             || refuse (merge, line, "expected facts and findings in JSON, found something else");
-    case SY_EVENT_POLICY:
-    case SY_EVENT_ATTACHMENT:
-    case SY_EVENT_IMPORT:
-      return TRUE;
-    case SY_EVENT_SIGNATURE:
-    case SY_EVENT_ACTION:
-    case SY_EVENT_REVIEW:
-    case SY_EVENT_RETIREMENT:
-    case SY_EVENT_TOLD:
-      if (!sy_deed_read (event, &deed))
-        return refuse (merge, line, "expected the members of a line of the kind “%s”, found others",
-                       sy_event_kind_id (event->kind));
-      sy_deed_clear (&deed);
-      return TRUE;
-    }
-  g_assert_not_reached ();
+  return wrong == NULL || refuse (merge, line, "%s", wrong);
 }
 
 /* The event as it is or, where its numbers are others here, as one that names its origin. */
@@ -218,7 +196,8 @@ add_event (Merge *merge, const SyBundleLine *line, const Item *item, const SyHas
       g_ptr_array_add (merge->out->owned, event);
     }
   g_ptr_array_add (merge->out->events, event);
-  add_known (merge, identity, item, revision);
+  note_action (merge, event);
+  add_known (merge, &(Known) { .identity = *identity, .item = item, .revision = revision, .event = event });
 }
 
 static void
@@ -275,6 +254,28 @@ add_revision (Merge *merge, const SyBundleLine *line, Item *item, const SyHash *
   return TRUE;
 }
 
+/* An action is opened once, before anything else is done about it, and belongs to one item. */
+static gboolean
+check_action (Merge *merge, const SyBundleLine *line)
+{
+  const SyEvent *event = line->event;
+  g_autofree char *id = NULL;
+  const char *item;
+  gboolean opens;
+  SyDeed deed;
+
+  if (event->kind != SY_EVENT_ACTION || !sy_deed_read (event, &deed))
+    return TRUE;
+  opens = deed.step == SY_STEP_OPEN;
+  id = g_strdup (deed.action);
+  sy_deed_clear (&deed);
+  item = g_hash_table_lookup (merge->actions, id);
+  if (opens)
+    return item == NULL || refuse (merge, line, "expected the id of a new action, found %s, which was opened before", id);
+  return g_strcmp0 (item, event->item) == 0
+         || refuse (merge, line, "expected an action that was opened about “%s” before, found %s", event->name, id);
+}
+
 /* What is about an item besides its revisions. */
 static gboolean
 add_about (Merge *merge, const SyBundleLine *line, const Item *item, const SyHash *identity)
@@ -291,8 +292,51 @@ add_about (Merge *merge, const SyBundleLine *line, const Item *item, const SyHas
     return refuse (merge, line,
                    "expected revision %" G_GINT64_FORMAT " of “%s”, which it is about, found it neither in the bundle "
                    "nor here", event->revision, item->name);
+  if (!check_action (merge, line))
+    return FALSE;
   add_event (merge, line, item, identity, revision, event->base);
   return TRUE;
+}
+
+/* What stays of a line wherever it goes: all but its numbers and its origin. */
+static void
+hash_content (const SyEvent *event, SyHash *out)
+{
+  g_autoptr (GBytes) bytes = sy_event_encode (event);
+  g_autoptr (SyEvent) bare = sy_event_decode (bytes, NULL);
+  g_autoptr (GBytes) content = NULL;
+
+  bare->revision = bare->base = 0;
+  sy_event_set (&bare->origin, "");
+  content = sy_event_encode (bare);
+  sy_hash_of (g_bytes_get_data (content, NULL), g_bytes_get_size (content), out);
+}
+
+static gboolean
+hash_first (const SyLine *line, gpointer user_data)
+{
+  hash_content (line->event, user_data);
+  return FALSE;
+}
+
+/* That one of the two bears the identity of the other only says so: it could be a forgery, of a line that is here or of one
+   that it came before. */
+static gboolean
+check_same (Merge *merge, const SyBundleLine *line, const Known *known)
+{
+  SyHash here = { { 0 } }, there;
+
+  if (known->event != NULL)
+    hash_content (known->event, &here);
+  else if (!sy_store_scan (merge->store, known->number, hash_first, &here, &merge->failed))
+    return FALSE;
+  hash_content (line->event, &there);
+  if (hash_equal (&here, &there))
+    return TRUE;
+  return known->number == 0
+           ? refuse (merge, line, "expected one line of this origin, found another that says something else")
+           : refuse (merge, line, "expected what line %" G_GUINT64_FORMAT " here says, which bears the same origin, found "
+                                  "something else; one of the two is forged", known->number);
 }
 
 /* One that is here already; a revision tells under which number. */
@@ -303,9 +347,11 @@ take_known (Merge *merge, const SyBundleLine *line, const Known *known)
   gint64 here;
 
   if (event->kind != SY_EVENT_REVISION)
-    return TRUE;
+    return check_same (merge, line, known);
   if (known->item == NULL || strcmp (known->item->id, event->item) != 0 || known->revision == 0)
     return refuse (merge, line, "expected the origin of a revision of “%s”, found that of another line", event->name);
+  if (!check_same (merge, line, known))
+    return FALSE;
   here = number_here (known->item, event->revision);
   if (here != 0 && here != known->revision)
     return refuse (merge, line, "expected one revision %" G_GINT64_FORMAT " of “%s”, found another", event->revision,
@@ -430,9 +476,10 @@ sy_merge_read (SyStore *store, const SyHead *head, const SyBundle *bundle, const
   g_autoptr (GHashTable) known = g_hash_table_new_full (hash_hash, hash_equal, g_free, NULL);
   g_autoptr (GHashTable) bare = g_hash_table_new (hash_hash, hash_equal);
   g_autoptr (GHashTable) items = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, item_free);
+  g_autoptr (GHashTable) actions = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   g_autoptr (GPtrArray) touched = g_ptr_array_new ();
-  Merge merge = { .bundle = bundle, .watch = watch, .head = *head, .known = known, .bare = bare, .items = items,
-                  .touched = touched, .out = out };
+  Merge merge = { .store = store, .bundle = bundle, .watch = watch, .head = *head, .known = known, .bare = bare,
+                  .items = items, .actions = actions, .touched = touched, .out = out };
 
   *out = (SyMerge) { .events = g_ptr_array_new (),
                      .owned = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_event_free),

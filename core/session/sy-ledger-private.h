@@ -22,6 +22,7 @@ typedef struct
 {
   const char *name, *value;
   gboolean is_needed;
+  gboolean is_name; /* of somebody or something: one line, with nothing in it that cannot be seen to turn it about */
 } SyLedgerText;
 gboolean sy_ledger_check_texts (const SyLedgerText *texts, gsize n_texts, GError **error);
 
@@ -31,6 +32,9 @@ typedef struct
   gboolean clock_set;
 } SyLedgerAuthor;
 SyEvent *sy_ledger_begin_event (SyEventKind kind, const SyLedgerAuthor *author);
+
+/* Whether an attachment's file has the size and the SHA-256 that its facts name, and a name that is one. */
+gboolean sy_ledger_attachment_holds (const SyEvent *event);
 
 /* The steps of recording a revision, for one and for many in one append. */
 

@@ -82,14 +82,50 @@ sy_record_result_clear (SyRecordResult *result)
   g_clear_pointer (&result->task_id, g_free);
 }
 
+/* Whether it leaves something to be seen: no blank, no control, nothing without width, none of the letters that are drawn as
+   nothing (Hangul fillers, the empty pattern of Braille). */
+static gboolean
+shows (gunichar letter)
+{
+  static const gunichar drawn_as_nothing[] = { 0x115f, 0x1160, 0x2800, 0x3164, 0xffa0 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (drawn_as_nothing); i++)
+    if (letter == drawn_as_nothing[i])
+      return FALSE;
+  return !g_unichar_isspace (letter) && !g_unichar_iscntrl (letter) && !g_unichar_iszerowidth (letter)
+         && g_unichar_type (letter) != G_UNICODE_FORMAT;
+}
+
+/* @text may not be valid UTF-8: as far as it is. */
 static gboolean
 is_blank (const char *text)
 {
+  const char *end;
+
   /* what a document of the record calls blank is blank here too */
-  if (sy_text_says (text))
-    for (; *text; text = g_utf8_next_char (text))
-      if (!g_unichar_isspace (g_utf8_get_char (text)))
+  if (!sy_text_says (text))
+    return TRUE;
+  if (!g_utf8_validate (text, -1, &end))
+    return FALSE;
+  for (; text < end; text = g_utf8_next_char (text))
+    if (shows (g_utf8_get_char (text)))
+      return FALSE;
+  return TRUE;
+}
+
+/* Controls, line ends among them, and what turns the letters around it about (Unicode, annex 9: explicit directions): with
+   these one name can be made to look like another. */
+static gboolean
+is_plain_name (const char *text)
+{
+  for (; *text != '\0'; text = g_utf8_next_char (text))
+    {
+      const gunichar letter = g_utf8_get_char (text);
+
+      if (g_unichar_iscntrl (letter) || letter == 0x2028 || letter == 0x2029 || (letter >= 0x202a && letter <= 0x202e)
+          || (letter >= 0x2066 && letter <= 0x2069))
         return FALSE;
+    }
   return TRUE;
 }
 
@@ -110,6 +146,14 @@ sy_ledger_check_texts (const SyLedgerText *texts, gsize n_texts, GError **error)
                      "%s: given bytes that are no UTF-8 text; allowed: UTF-8 text", texts[i].name);
         return FALSE;
       }
+  for (gsize i = 0; i < n_texts; i++)
+    if (texts[i].is_name && texts[i].value != NULL && !is_plain_name (texts[i].value))
+      {
+        g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_MISSING,
+                     "%s: given a name with line ends or other signs that cannot be seen; allowed: a name in one line",
+                     texts[i].name);
+        return FALSE;
+      }
   return TRUE;
 }
 
@@ -117,8 +161,8 @@ static gboolean
 check_request (const SyRecordRequest *request, GError **error)
 {
   const SyLedgerText texts[] = {
-    { "task", request->task, TRUE }, { "by", request->by, TRUE }, { "why", request->why, TRUE },
-    { "role", request->role, FALSE }, { "name", request->rename, FALSE },
+    { "task", request->task, TRUE, TRUE },  { "by", request->by, TRUE, TRUE },         { "why", request->why, TRUE, FALSE },
+    { "role", request->role, FALSE, TRUE }, { "name", request->rename, FALSE, TRUE },
   };
 
   return sy_ledger_check_texts (texts, G_N_ELEMENTS (texts), error);

@@ -140,7 +140,8 @@ a_signature_is_the_last_one (void **state)
 static void
 who_signs_an_own_revision_is_told_whatever_the_letters (void **state)
 {
-  static const char *const own[] = { "Ann Bell", "ann bell", "  ANN  BELL\t", "Ann\302\240Bell", "\342\200\213Ann Bell" };
+  static const char *const own[] = { "Ann Bell", "ann bell", "  ANN  BELL\t", "Ann\302\240Bell", "\342\200\213Ann Bell",
+                                     "A\342\200\213nn Bell", "Ann Be\302\255ll", "Ann Bell\357\270\217", "Ann\342\201\240 Bell" };
   static const char *const others[] = { "Ann Bel", "AnnBell", "Bell Ann", "Ann Bell jr" };
 
   (void) state;

@@ -2,6 +2,7 @@
 #include "sy-test.h"
 
 #include <glib/gstdio.h>
+#include <math.h>
 
 #include "sy-json.h"
 #include "sy-ledger.h"
@@ -559,6 +560,77 @@ test_two_writers (void **state)
   g_rmdir (folder);
 }
 
+/* RFC 3339, and no other form of ISO 8601; in UTC the year has four digits. */
+static void
+test_clock (void **state)
+{
+  static const struct
+  {
+    const char *set, *now; /* NULL: refused */
+  } cases[] = {
+    { "2026-11-26T10:00:00Z", "2026-11-26T10:00:00Z" },
+    { "2026-11-26T10:00:00.25+02:00", "2026-11-26T08:00:00Z" },
+    { "2026-12-31T23:59:60Z", "2026-12-31T23:59:59Z" },
+    { "9999-12-31T23:59:59Z", "9999-12-31T23:59:59Z" },
+    { "9999-12-31T23:59:59-01:00", NULL },
+    { "0001-01-01T00:00:00+14:00", NULL },
+    { "0999-01-01T00:00:00Z", NULL },
+    { "2026-11-26T10:00:00", NULL },
+    { "2026-11-26T10:00Z", NULL },
+    { "2026-W48-4T10:00:00Z", NULL },
+    { "2026-330T10:00:00.00Z", NULL },
+    { "20261126T100000.00000Z", NULL },
+    { "2026-11-26 10:00:00Z", NULL },
+    { "yesterday", NULL },
+  };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      gboolean clock_set;
+      g_autoptr (GError) error = NULL;
+      g_autofree char *now = NULL;
+
+      g_setenv ("STEELYARD_CLOCK", cases[i].set, TRUE);
+      now = sy_clock_now (&clock_set, &error);
+      if (g_strcmp0 (now, cases[i].now) != 0)
+        fail_msg ("%s: %s", cases[i].set, now != NULL ? now : "refused");
+      assert_true (clock_set);
+      assert_int_equal (error == NULL, now != NULL);
+      assert_int_equal (isnan (sy_clock_today ()), now == NULL);
+    }
+  g_unsetenv ("STEELYARD_CLOCK");
+}
+
+/* A name that looks like nothing, or like another one. */
+static void
+test_names_that_cannot_be_seen (void **state)
+{
+  static const char *const blank[]
+    = { "\342\200\213", "\342\200\215\302\255", "\342\201\240 ", "\343\205\244", "\342\240\200", "\001" };
+  static const char *const turned[]
+    = { "\342\200\256kcinnaT .I", "I. Tannick\nM. Other", "I.\tTannick", "\342\201\246I. Tannick", "I. Tannick\342\200\250" };
+  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
+  g_autoptr (SyLedger) ledger = sy_ledger_open ("memory:", NULL);
+  SyRecordRequest what = request ("Ring", -1);
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (blank); i++)
+    {
+      what.by = blank[i];
+      assert_record_fails (ledger, desk, &what, FACTS, SY_LEDGER_ERROR_MISSING, "by: given nothing");
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (turned); i++)
+    {
+      what.by = turned[i];
+      assert_record_fails (ledger, desk, &what, FACTS, SY_LEDGER_ERROR_MISSING, "allowed: a name in one line");
+      what.by = "B. Ostler";
+      what.task = turned[i];
+      assert_record_fails (ledger, desk, &what, FACTS, SY_LEDGER_ERROR_MISSING, "allowed: a name in one line");
+      what.task = "Ring";
+    }
+}
+
 int
 main (void)
 {
@@ -569,7 +641,8 @@ main (void)
     cmocka_unit_test_setup_teardown (test_kinds, set_up_place, remove_place),
     cmocka_unit_test (test_attachments),    cmocka_unit_test (test_attachments_refused),
     cmocka_unit_test_setup_teardown (test_attachment_that_is_another, set_up_place, remove_place),
-    cmocka_unit_test (test_task_json),
+    cmocka_unit_test (test_task_json),      cmocka_unit_test (test_clock),
+    cmocka_unit_test (test_names_that_cannot_be_seen),
   };
 
   return cmocka_run_group_tests_name ("ledger", tests, NULL, NULL);
