@@ -56,6 +56,19 @@ sy_store_lines_taken_over (const SyEvent *import)
   return lines;
 }
 
+void
+sy_past_import_take (SyPastImport *import, guint64 number, guint64 lines, gboolean is_written_by)
+{
+  import->until = number + MIN (lines, (guint64) G_MAXINT64);
+  import->came = is_written_by;
+}
+
+gboolean
+sy_past_import_counts (const SyPastImport *import, guint64 number, gboolean is_written_by)
+{
+  return number <= import->until ? import->came : is_written_by;
+}
+
 char *
 sy_store_line_words (const SyEvent *event)
 {

@@ -210,6 +210,17 @@ is_written_by (const SyEvent *event, const char *day)
   return strcmp (written, day) <= 0;
 }
 
+/* Of each line in order. */
+static gboolean
+counts (SyPastImport *import, const SyEvent *event, guint64 number, const char *day)
+{
+  const gboolean is_early = is_written_by (event, day);
+
+  if (event->kind == SY_EVENT_IMPORT)
+    sy_past_import_take (import, number, sy_store_lines_taken_over (event), is_early);
+  return sy_past_import_counts (import, number, is_early);
+}
+
 static void
 free_task (gpointer task)
 {
@@ -223,7 +234,7 @@ sy_memory_store_as_at (SyStore *store, const char *day, SyProgressFunc progress,
   MemoryStore *self = (MemoryStore *) store;
   g_autoptr (GPtrArray) tasks = g_ptr_array_new_with_free_func (free_task);
   g_autoptr (GHashTable) places = g_hash_table_new (g_str_hash, g_str_equal);
-  guint64 taken_over = 0; /* until this line what came at a later day */
+  SyPastImport import = { 0 };
 
   for (guint64 number = 1; number <= self->lines->len; number++)
     {
@@ -232,9 +243,7 @@ sy_memory_store_as_at (SyStore *store, const char *day, SyProgressFunc progress,
 
       if (!sy_store_go_on (progress, number, self->lines->len, user_data, error))
         return NULL;
-      if (event->kind == SY_EVENT_IMPORT && !is_written_by (event, day))
-        taken_over = MAX (taken_over, number + sy_store_lines_taken_over (event));
-      if (number <= taken_over || !is_written_by (event, day))
+      if (!counts (&import, event, number, day))
         continue;
       if (place != NULL)
         {
@@ -258,10 +267,12 @@ gboolean
 sy_memory_store_head_as_at (SyStore *store, const char *day, SyHead *head, G_GNUC_UNUSED GError **error)
 {
   MemoryStore *self = (MemoryStore *) store;
+  SyPastImport import = { 0 };
   SyHead end = { 0 };
 
-  while (end.number < self->lines->len && is_written_by (event_at (self, end.number + 1), day))
-    end.number++;
+  for (guint64 number = 1; number <= self->lines->len; number++)
+    if (counts (&import, event_at (self, number), number, day))
+      end.number = number;
   if (end.number > 0)
     end.hash = ((Line *) g_ptr_array_index (self->lines, end.number - 1))->hash;
   *head = end;

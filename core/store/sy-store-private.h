@@ -100,6 +100,18 @@ gboolean sy_store_go_on (SyProgressFunc progress, guint64 done, guint64 of, gpoi
 char *sy_store_utc_day (const char *time);
 /* How many lines behind an import came with it. */
 guint64 sy_store_lines_taken_over (const SyEvent *import);
+
+/* Which lines count as at a day, asked for each in order: those written by then; of what was taken over, all of it or nothing,
+   by when that was. */
+typedef struct
+{
+  guint64 until; /* the last line that came with the import before it */
+  gboolean came; /* which had come by then                            */
+} SyPastImport;
+/* The line is an import, with which so many came. */
+void sy_past_import_take (SyPastImport *import, guint64 number, guint64 lines, gboolean is_written_by);
+gboolean sy_past_import_counts (const SyPastImport *import, guint64 number, gboolean is_written_by);
+
 /* What a list of lines says of one. New string. */
 char *sy_store_line_words (const SyEvent *event);
 gboolean sy_journal_filter_admits (const SyJournalFilter *filter, const SyEvent *event);

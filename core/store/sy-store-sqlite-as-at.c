@@ -23,7 +23,7 @@ typedef struct
   GPtrArray *ids;     /* of char *                                */
   GArray *last;       /* of guint64: each item's last revision    */
   GHashTable *later;  /* ids of items that have later lines, own  */
-  guint64 taken_over; /* until this line what came at a later day */
+  SyPastImport import;
   GHashTable *places; /* id → place + 1; borrows the ids          */
 } Past;
 
@@ -99,14 +99,14 @@ read_line (SqliteStore *self, guint64 number, GError **error)
   return sy_sqlite_take_event (self, use, 0, number, error);
 }
 
-/* What was taken over that day came into the record with it, whenever it was written. */
+/* What was taken over came into the record with it, whenever it was written. */
 static gboolean
-skip_taken_over (SqliteStore *self, Past *past, guint64 number, GError **error)
+take_import (SqliteStore *self, SyPastImport *import, guint64 number, gboolean is_later, GError **error)
 {
   g_autoptr (SyEvent) event = read_line (self, number, error);
 
   if (event != NULL)
-    past->taken_over = MAX (past->taken_over, number + sy_store_lines_taken_over (event));
+    sy_past_import_take (import, number, sy_store_lines_taken_over (event), !is_later);
   return event != NULL;
 }
 
@@ -118,10 +118,10 @@ take_row (SqliteStore *self, Past *past, sqlite3_stmt *statement, GError **error
   gboolean is_later = sqlite3_column_int (statement, 8) != 0;
 
   if (kind == SY_EVENT_IMPORT)
-    return !is_later || skip_taken_over (self, past, number, error);
+    return take_import (self, &past->import, number, is_later, error);
   if (kind == SY_EVENT_ATTACHMENT) /* changes nothing */
     return TRUE;
-  if (is_later || number <= past->taken_over)
+  if (!sy_past_import_counts (&past->import, number, !is_later))
     g_hash_table_add (past->later, g_strdup ((const char *) sqlite3_column_text (statement, 2)));
   else
     take_step (past, statement, kind);
@@ -250,24 +250,48 @@ sy_sqlite_as_at (SyStore *store, const char *day, SyProgressFunc progress, gpoin
   return done ? gather (by_place) : NULL;
 }
 
+/* The last line that counts, 0 for none. */
+static gboolean
+find_end (SqliteStore *self, const char *day, guint64 *end, GError **error)
+{
+  g_autoptr (Use) use = self->statements[SQL_DAYS];
+  SyPastImport import = { 0 };
+  int status;
+
+  sy_sqlite_bind_text (use, 1, day);
+  while ((status = sqlite3_step (use)) == SQLITE_ROW)
+    {
+      const guint64 number = (guint64) sqlite3_column_int64 (use, 0);
+      const gboolean is_later = sqlite3_column_int (use, 2) != 0;
+
+      if (sqlite3_column_int (use, 1) == SY_EVENT_IMPORT && !take_import (self, &import, number, is_later, error))
+        return FALSE;
+      if (sy_past_import_counts (&import, number, !is_later))
+        *end = number;
+    }
+  return status == SQLITE_DONE || sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
+}
+
+static gboolean
+read_hash (SqliteStore *self, guint64 number, SyHash *hash, GError **error)
+{
+  g_autoptr (Use) use = self->statements[SQL_HASH];
+
+  sqlite3_bind_int64 (use, 1, (gint64) number);
+  if (sqlite3_step (use) != SQLITE_ROW)
+    return sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
+  return sy_sqlite_take_hash (use, 0, hash)
+         || sy_sqlite_fail_corrupt (self->path, "a hash of its journal has the wrong length", error);
+}
+
 gboolean
 sy_sqlite_head_as_at (SyStore *store, const char *day, SyHead *head, GError **error)
 {
   SqliteStore *self = (SqliteStore *) store;
-  g_autoptr (Use) use = self->statements[SQL_HEAD_AS_AT];
   SyHead end = { 0 };
-  int status;
 
-  sy_sqlite_bind_text (use, 1, day);
-  status = sqlite3_step (use);
-  if (status != SQLITE_ROW && status != SQLITE_DONE)
-    return sy_sqlite_fail (self->db, self->path, SY_STORE_ERROR_OPEN, error);
-  if (status == SQLITE_ROW)
-    {
-      end.number = (guint64) sqlite3_column_int64 (use, 0);
-      if (!sy_sqlite_take_hash (use, 1, &end.hash))
-        return sy_sqlite_fail_corrupt (self->path, "a hash of its journal has the wrong length", error);
-    }
+  if (!find_end (self, day, &end.number, error) || (end.number > 0 && !read_hash (self, end.number, &end.hash, error)))
+    return FALSE;
   *head = end;
   return TRUE;
 }

@@ -48,6 +48,7 @@ typedef enum
   SQL_SCAN_ITEM,
   SQL_SCAN_RAW,
   SQL_LINE,
+  SQL_HASH,
   SQL_POLICY,
   N_JOURNAL_SQL, /* so far of the journal alone; the others need the projection */
   SQL_SEAT = N_JOURNAL_SQL,
@@ -64,7 +65,7 @@ typedef enum
   SQL_PEOPLE,
   SQL_AS_AT,
   SQL_ALL_TASKS,
-  SQL_HEAD_AS_AT,
+  SQL_DAYS,
   SQL_ACTION_BY_ID,
   SQL_PUT_ACTION,
   SQL_ACTIONS,

@@ -33,6 +33,7 @@ static const char *const sql[N_SQL] = {
     "SELECT number, hash, event FROM journal WHERE item = ?1 AND (?2 = 0 OR kind = ?2) ORDER BY number",
   [SQL_SCAN_RAW] = "SELECT number, hash, kind, item, event FROM journal ORDER BY number",
   [SQL_LINE] = "SELECT event FROM journal WHERE number = ?1",
+  [SQL_HASH] = "SELECT hash FROM journal WHERE number = ?1",
   [SQL_POLICY] =
     "SELECT number, hash, event FROM journal WHERE kind = 1 ORDER BY number DESC LIMIT 1",
   [SQL_SEAT] = "SELECT seat FROM task WHERE id = ?1",
@@ -65,10 +66,7 @@ static const char *const sql[N_SQL] = {
     "SELECT number, kind, item, revision, base, done_by, done_at, from_elsewhere, written_on > ?1 FROM entry"
     " WHERE item <> '' OR kind = 9 ORDER BY number",
   [SQL_ALL_TASKS] = SELECT_TASK "ORDER BY seat",
-  [SQL_HEAD_AS_AT] =
-    "SELECT number, hash FROM journal WHERE number ="
-    " (SELECT ifnull ((SELECT min (number) - 1 FROM entry WHERE written_on > ?1),"
-    "  (SELECT max (number) FROM journal)))",
+  [SQL_DAYS] = "SELECT number, kind, written_on > ?1 FROM entry ORDER BY number",
   [SQL_ACTION_BY_ID] = SELECT_ACTION "WHERE a.id = ?1",
   [SQL_PUT_ACTION] =
     "INSERT INTO action (" ACTION_COLUMNS ", begun) VALUES"

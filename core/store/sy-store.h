@@ -229,7 +229,8 @@ SyAction *sy_store_find_action (SyStore *store, const char *id, GError **error);
  */
 GPtrArray *sy_store_as_at (SyStore *store, const char *day, SyProgressFunc progress, gpointer user_data, GError **error);
 
-/* The end of the journal as it was then; zeros when it was empty. */
+/* The last line of the journal that counts as at that day, in the same sense; zeros where none does. Where clocks ran
+   backwards, lines before it may not count. */
 gboolean sy_store_head_as_at (SyStore *store, const char *day, SyHead *head, GError **error);
 
 #endif

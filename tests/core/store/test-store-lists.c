@@ -272,6 +272,41 @@ what_was_taken_over_counts_from_that_day (void **state)
                                  " | c Cart 1 by-hand s0 o0 ");
 }
 
+static guint64
+end_as_at (SyStore *store, const char *day)
+{
+  SyHead head = { 0 };
+
+  assert_true (sy_store_head_as_at (store, day, &head, NULL));
+  return head.number;
+}
+
+/* Each line counts by its own time, what was taken over by that of the import alone; the end is the last that counts. */
+static void
+clocks_that_run_backwards_hide_nothing (void **state)
+{
+  SyStore *store = story_of (state);
+  g_autofree char *before = NULL, *between = NULL, *then = NULL;
+
+  help_append (store, help_revision_on ("a", 4, "Coil", "improve", "P. Other", "2026-08-30"),   /* 12: ahead */
+               help_revision_on ("b", 2, "Blank", "improve", "P. Other", "2026-05-02"),          /* 13 */
+               help_import (1, "2026-05-03"),                                                    /* 14 */
+               help_revision_on ("c", 1, "Cart", "by-hand", "P. Other", "2026-09-30"));          /* 15: ahead, there */
+  help_append (store, help_revision_on ("a", 5, "Coil", "by-hand", "P. Other", "2026-05-05"), NULL, NULL,
+               NULL); /* 16 */
+  before = as_at (store, "2026-05-01");
+  between = as_at (store, "2026-05-02");
+  then = as_at (store, "2026-05-03");
+  assert_string_equal (before, "a Coil to slitter 3 by-hand s2 o1 2026-12-01 | b Blank 1 by-hand s0 o0  retired");
+  assert_string_equal (between, "a Coil to slitter 3 by-hand s2 o1 2026-12-01 | b Blank 2 improve s0 o0  retired");
+  assert_string_equal (then, "a Coil to slitter 3 by-hand s2 o1 2026-12-01 | b Blank 2 improve s0 o0  retired"
+                             " | c Cart 1 by-hand s0 o0 ");
+  assert_int_equal (end_as_at (store, "2026-05-01"), 11);
+  assert_int_equal (end_as_at (store, "2026-05-02"), 13);
+  assert_int_equal (end_as_at (store, "2026-05-03"), 15);
+  assert_int_equal (end_as_at (store, "2026-05-05"), 16);
+}
+
 /* Today as at a day long hence is today as it is. */
 static void
 the_last_day_is_the_current_state (void **state)
@@ -427,6 +462,7 @@ main (void)
     OVER_BOTH (actions_come_open_first_then_by_day),
     OVER_BOTH (an_earlier_day_is_shown_as_it_was),
     OVER_BOTH (what_was_taken_over_counts_from_that_day),
+    OVER_BOTH (clocks_that_run_backwards_hide_nothing),
     OVER_BOTH (the_last_day_is_the_current_state),
     OVER_BOTH (a_search_names_the_seats),
     OVER_BOTH (what_is_done_to_an_item_touches_it),
