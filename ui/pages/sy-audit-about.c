@@ -47,8 +47,7 @@ sy_audit_about_init (SyAuditAbout *self)
 {
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 3);
-  self->counts = add_words (GTK_BOX (self), "counts", "sy-strong");
-  gtk_widget_add_css_class (self->counts, "sy-figures");
+  self->counts = add_words (GTK_BOX (self), "counts", "sy-figures");
   self->policies = add_words (GTK_BOX (self), "policies", NULL);
   self->heads = add_words (GTK_BOX (self), "heads", "sy-figures");
   gtk_label_set_selectable (GTK_LABEL (self->heads), TRUE);

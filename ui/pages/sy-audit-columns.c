@@ -72,14 +72,14 @@ signed_words (const SyTask *task)
   return g_strdup (task->signed_by);
 }
 
-/* Every gap in its words, one after another. */
+/* Every gap by which it is not assessed, one after another; that it is not signed off has a column of its own. */
 static char *
 gap_words (const SyAuditRow *row)
 {
   GString *out = g_string_new (NULL);
 
   for (guint i = 0; i < SY_N_AUDIT_GAPS; i++)
-    if (row->gaps & (1u << i))
+    if (row->gaps & SY_AUDIT_NOT_ASSESSED & (1u << i))
       g_string_append_printf (out, "%s%s", out->len > 0 ? " " : "", sy_translate (sy_audit_gap_words ((SyAuditGap) (1u << i))));
   return g_string_free (out, FALSE);
 }
@@ -144,16 +144,8 @@ explained (const SyAuditRow *row, Column column)
     case BY_TOLD:
       return sy_audit_due_words (row, sy_translate);
     case BY_GAPS:
-      first = gap_words (row);
-      second = g_strdup ("");
-      for (guint i = 0; i < row->reasons->len; i++)
-        {
-          char *more = g_strdup_printf ("%s\n%s", second, (const char *) row->reasons->pdata[i]);
-
-          g_free (second);
-          second = more;
-        }
-      return *first != '\0' || *second != '\0' ? g_strconcat (first, second, NULL) : NULL;
+      first = sy_audit_missing_words (row, sy_translate);
+      return *first != '\0' ? g_steal_pointer (&first) : NULL;
     case BY_KIND:
     case BY_NAME:
     case BY_PLACE:
@@ -251,19 +243,20 @@ sy_audit_columns_add (GtkColumnView *view)
   {
     Column column;
     const char *title, *tooltip;
-    int width; /* px; -1: a part of what is left */
+    int width;        /* px                          */
+    gboolean expands; /* takes a part of what is left */
   } columns[] = {
-    { BY_KIND, _("Kind"), _("Task, die or gear"), 56 },
-    { BY_NAME, _("Name"), _("Name in the record on that day"), -1 },
-    { BY_PLACE, _("Place"), _("Where it is done or kept"), 90 },
-    { BY_VERDICT, _("Verdict"), _("What the revision in force says, under the policy it was judged by"), 180 },
-    { BY_INDEX, _("Index"), _("The load against what may be carried: lifting index, or utilisation"), 64 },
-    { BY_MADE, _("Revision"), _("The one in force, and who made it"), 110 },
-    { BY_SIGNED, _("Signed off"), _("By whom; an own signature is the signer's of what the signer made"), 130 },
-    { BY_REVIEW, _("Review due"), _("When the assessment is to be looked at again"), 100 },
-    { BY_OPEN, _("Open"), _("Open actions"), 48 },
-    { BY_TOLD, _("Told"), _("Whether workers were told mass and heaviest side of the revision in force"), 56 },
-    { BY_GAPS, _("Not assessed"), _("Why it does not count as assessed and signed off"), -1 },
+    { BY_KIND, _("Kind"), _("Task, die or gear"), 58, FALSE },
+    { BY_NAME, _("Name"), _("Name in the record on that day"), 150, TRUE },
+    { BY_VERDICT, _("Verdict"), _("What the revision in force says, under the policy it was judged by"), 158, FALSE },
+    { BY_INDEX, _("Index"), _("The load against what may be carried: lifting index, or utilisation"), 72, FALSE },
+    { BY_GAPS, _("Not assessed"), _("Why it is not assessed, or no longer"), 138, TRUE },
+    { BY_SIGNED, _("Signed off"), _("By whom; an own signature is the signer's of what the signer made"), 108, FALSE },
+    { BY_MADE, _("Revision"), _("The one in force, and who made it"), 72, FALSE },
+    { BY_REVIEW, _("Review due"), _("When the assessment is to be looked at again"), 146, FALSE },
+    { BY_OPEN, _("Open"), _("Open actions"), 48, FALSE },
+    { BY_TOLD, _("Told"), _("Whether workers were told mass and heaviest side of the revision in force"), 48, FALSE },
+    { BY_PLACE, _("Place"), _("Where it is done or kept"), 62, FALSE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
@@ -277,10 +270,8 @@ sy_audit_columns_add (GtkColumnView *view)
       g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), which);
       column = gtk_column_view_column_new (columns[i].title, factory);
       gtk_column_view_column_set_resizable (column, TRUE);
-      if (columns[i].width > 0)
-        gtk_column_view_column_set_fixed_width (column, columns[i].width);
-      else
-        gtk_column_view_column_set_expand (column, TRUE);
+      gtk_column_view_column_set_fixed_width (column, columns[i].width);
+      gtk_column_view_column_set_expand (column, columns[i].expands);
       gtk_column_view_append_column (view, column);
       heading = sy_column_heading (view, i);
       if (heading != NULL)
