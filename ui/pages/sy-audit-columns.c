@@ -247,16 +247,16 @@ sy_audit_columns_add (GtkColumnView *view)
     gboolean expands; /* takes a part of what is left */
   } columns[] = {
     { BY_KIND, _("Kind"), _("Task, die or gear"), 58, FALSE },
-    { BY_NAME, _("Name"), _("Name in the record on that day"), 150, TRUE },
-    { BY_VERDICT, _("Verdict"), _("What the revision in force says, under the policy it was judged by"), 158, FALSE },
+    { BY_NAME, _("Name"), _("Name in the record on that day"), 138, TRUE },
+    { BY_VERDICT, _("Verdict"), _("What the revision in force says, under the policy it was judged by"), 150, FALSE },
     { BY_INDEX, _("Index"), _("The load against what may be carried: lifting index, or utilisation"), 72, FALSE },
-    { BY_GAPS, _("Not assessed"), _("Why it is not assessed, or no longer"), 138, TRUE },
-    { BY_SIGNED, _("Signed off"), _("By whom; an own signature is the signer's of what the signer made"), 108, FALSE },
-    { BY_MADE, _("Revision"), _("The one in force, and who made it"), 72, FALSE },
-    { BY_REVIEW, _("Review due"), _("When the assessment is to be looked at again"), 146, FALSE },
+    { BY_GAPS, _("Not assessed"), _("Why it is not assessed, or no longer"), 130, TRUE },
+    { BY_SIGNED, _("Signed off"), _("By whom; an own signature is the signer's of what the signer made"), 116, FALSE },
+    { BY_MADE, _("Revision"), _("The one in force, and who made it"), 66, FALSE },
+    { BY_REVIEW, _("Review due"), _("When the assessment is to be looked at again"), 158, FALSE },
     { BY_OPEN, _("Open"), _("Open actions"), 48, FALSE },
     { BY_TOLD, _("Told"), _("Whether workers were told mass and heaviest side of the revision in force"), 48, FALSE },
-    { BY_PLACE, _("Place"), _("Where it is done or kept"), 62, FALSE },
+    { BY_PLACE, _("Place"), _("Where it is done or kept"), 60, FALSE },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
