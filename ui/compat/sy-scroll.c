@@ -28,6 +28,17 @@ sy_focus_rows (GtkColumnView *view)
   return rows != NULL && gtk_widget_grab_focus (rows);
 }
 
+gboolean
+sy_tab_leaves_rows (GtkColumnView *view, GtkDirectionType direction)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (view));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *rows = find_rows (view);
+
+  return focus != NULL && rows != NULL && (focus == rows || gtk_widget_is_ancestor (focus, rows))
+         && (direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD);
+}
+
 void
 sy_name_rows (GtkColumnView *view, const char *name)
 {

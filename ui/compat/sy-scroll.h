@@ -8,6 +8,8 @@
 gboolean sy_scroll_to_row (GtkColumnView *view, guint position);
 /* Puts the keyboard into the rows of the view. */
 gboolean sy_focus_rows (GtkColumnView *view);
+/* Whether the focus is in the rows and is to leave them with Tab, with which GTK 4.8 would go through every one. */
+gboolean sy_tab_leaves_rows (GtkColumnView *view, GtkDirectionType direction);
 /* The heading of a column, where a later GTK has a title widget; NULL: the view has none. */
 GtkWidget *sy_column_heading (GtkColumnView *view, guint column);
 /* Puts the words of a heading where figures under it stand: at the end. */

@@ -26,14 +26,14 @@ words_of (SyDueRow *row, Column column)
     case BY_WHEN:
       return sy_due_row_when_words (row);
     case BY_DAY:
-      return g_strdup (sy_due_row_get_due (row));
+      return g_strdup (*sy_due_row_get_due (row) != '\0' ? sy_due_row_get_due (row) : "–");
     case BY_WHAT:
       return sy_due_row_what (row);
     case BY_ITEM:
       return g_strdup (sy_due_row_get_item_name (row));
     case BY_WHO:
       if (sy_due_row_get_action (row) == NULL)
-        return g_strdup ("");
+        return g_strdup ("–");
       return g_strdup (*sy_due_row_get_assigned (row) != '\0' ? sy_due_row_get_assigned (row) : _("Nobody yet"));
     }
   g_return_val_if_reached (NULL);
@@ -45,7 +45,7 @@ row_words (SyDueRow *row)
   g_autofree char *when = words_of (row, BY_WHEN), *what = words_of (row, BY_WHAT), *item = words_of (row, BY_ITEM);
   g_autofree char *who = words_of (row, BY_WHO);
 
-  if (*who == '\0')
+  if (sy_due_row_get_action (row) == NULL)
     /* Translators: what is to be done, about which item, when. */
     return g_strdup_printf (_("%s: %s; %s"), item, what, when);
   /* Translators: what is to be done, about which item, when, by whom. */

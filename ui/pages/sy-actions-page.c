@@ -483,7 +483,11 @@ sy_actions_page_grab_focus (GtkWidget *widget)
 static gboolean
 sy_actions_page_focus (GtkWidget *widget, GtkDirectionType direction)
 {
-  return gtk_widget_child_focus (SY_ACTIONS_PAGE (widget)->box, direction);
+  SyActionsPage *self = SY_ACTIONS_PAGE (widget);
+
+  if (sy_tab_leaves_rows (GTK_COLUMN_VIEW (self->view), direction))
+    return gtk_widget_child_focus (direction == GTK_DIR_TAB_FORWARD ? self->below : self->bar, direction);
+  return gtk_widget_child_focus (self->box, direction);
 }
 
 static void

@@ -73,6 +73,9 @@ line_words (SyJournalLine *line)
 
   if (sy_journal_line_get_row (line) == NULL)
     return g_strdup_printf (_("Line %s"), number);
+  if (*item == '\0')
+    /* Translators: a line of the journal that is about no item: number, kind, who, when. */
+    return g_strdup_printf (_("Line %s: %s; %s, %s"), number, kind, who, when);
   /* Translators: a line of the journal: number, item, kind, what, who, when. */
   return g_strdup_printf (_("Line %s: %s, %s, %s; %s, %s"), number, item, kind, what, who, when);
 }
@@ -86,7 +89,7 @@ show (GtkWidget *child, Column column)
 
   gtk_label_set_text (GTK_LABEL (child), words);
   gtk_widget_set_tooltip_text (child, column == BY_LINE ? NULL : words);
-  sy_name_row_of (child, row, words);
+  sy_name_row_of (child, row, *words != '\0' ? words : "–");
 }
 
 static Column

@@ -21,7 +21,7 @@ struct _SyJournalPage
   SyJournalList *lines;
   GtkSingleSelection *selection;
   GCancellable *cancellable;
-  GtkWidget *box, *bar, *narrow, *only, *count, *policy, *show_policy, *states, *view, *check;
+  GtkWidget *box, *bar, *about, *narrow, *only, *count, *policy, *show_policy, *states, *view, *check;
   GtkWidget *error_words, *retry;
   char *policy_text;
   guint64 sought;   /* a line to go to once what hides it has gone, 0 for none */
@@ -314,6 +314,7 @@ new_about (SyJournalPage *self)
   gtk_box_append (GTK_BOX (about), self->show_policy);
   gtk_box_append (GTK_BOX (about), self->count);
   set_margins (about, 6, 6);
+  self->about = about;
   return about;
 }
 
@@ -419,7 +420,11 @@ sy_journal_page_grab_focus (GtkWidget *widget)
 static gboolean
 sy_journal_page_focus (GtkWidget *widget, GtkDirectionType direction)
 {
-  return gtk_widget_child_focus (SY_JOURNAL_PAGE (widget)->box, direction);
+  SyJournalPage *self = SY_JOURNAL_PAGE (widget);
+
+  if (sy_tab_leaves_rows (GTK_COLUMN_VIEW (self->view), direction))
+    return gtk_widget_child_focus (direction == GTK_DIR_TAB_FORWARD ? self->check : self->about, direction);
+  return gtk_widget_child_focus (self->box, direction);
 }
 
 static void
