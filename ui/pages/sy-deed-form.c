@@ -5,6 +5,7 @@
 #include "sy-i18n.h"
 #include "sy-name.h"
 #include "sy-settings.h"
+#include "sy-show.h"
 #include "sy-task-parts.h"
 
 #include <string.h>
@@ -99,12 +100,12 @@ settle (SyDeedForm *self)
       gtk_editable_set_text (entry, "");
 }
 
-/* Only the button goes grey: the keyboard stays where it is. */
+/* Only the button goes grey, and the keyboard stays where it is. */
 static void
 set_busy (SyDeedForm *self, gboolean busy)
 {
   self->busy = busy;
-  gtk_widget_set_sensitive (self->act, !busy);
+  sy_button_set_busy (self->act, busy);
 }
 
 static void
@@ -364,6 +365,21 @@ sy_deed_form_open (SyDeedForm *self)
   if (self->opener != NULL)
     gtk_widget_set_visible (self->opener, FALSE);
   gtk_widget_grab_focus (sy_deed_form_get_entry (self, "by"));
+  sy_show_whole (self->body);
+}
+
+/* To what opens the form again, or to what comes after it. */
+static void
+leave_focus (SyDeedForm *self)
+{
+  GtkWidget *next = GTK_WIDGET (self);
+
+  if (self->opener != NULL && gtk_widget_grab_focus (self->opener))
+    return;
+  while ((next = gtk_widget_get_next_sibling (next)) != NULL)
+    if (gtk_widget_get_visible (next) && gtk_widget_child_focus (next, GTK_DIR_TAB_FORWARD))
+      return;
+  gtk_widget_child_focus (gtk_widget_get_parent (GTK_WIDGET (self)), GTK_DIR_TAB_FORWARD);
 }
 
 void
@@ -373,8 +389,8 @@ sy_deed_form_close (SyDeedForm *self)
 
   if (self->opener != NULL)
     gtk_widget_set_visible (self->opener, TRUE);
-  if (had_focus && (self->opener == NULL || !gtk_widget_grab_focus (self->opener)))
-    gtk_widget_child_focus (gtk_widget_get_parent (GTK_WIDGET (self)), GTK_DIR_TAB_FORWARD);
+  if (had_focus)
+    leave_focus (self);
   gtk_widget_set_visible (self->body, FALSE);
   /* Nothing of it is left to be seen. */
   if (self->opener == NULL)

@@ -4,8 +4,8 @@
 #include "sy-i18n.h"
 
 static const SyRegisterColumn task_columns[] = {
-  { SY_BY_VERDICT, 258 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 116 },  { SY_BY_INDEX, 78 },
-  { SY_BY_RANK, 70 },     { SY_BY_MASS, 86 }, { SY_BY_REVIEW, 156 }, { SY_BY_DAY, 108 },
+  { SY_BY_VERDICT, 258 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 110 },  { SY_BY_INDEX, 78 },
+  { SY_BY_RANK, 70 },     { SY_BY_MASS, 86 }, { SY_BY_REVIEW, 172 }, { SY_BY_DAY, 108 },
 };
 
 static const SyRegisterColumn die_columns[] = {

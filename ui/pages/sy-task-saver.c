@@ -4,6 +4,7 @@
 #include "sy-i18n.h"
 #include "sy-name.h"
 #include "sy-settings.h"
+#include "sy-show.h"
 #include "sy-task-parts.h"
 
 struct _SyTaskSaver
@@ -220,5 +221,5 @@ sy_task_saver_check (SyTaskSaver *self)
 void
 sy_task_saver_set_busy (SyTaskSaver *self, gboolean busy)
 {
-  gtk_widget_set_sensitive (self->save, !busy);
+  sy_button_set_busy (self->save, busy);
 }

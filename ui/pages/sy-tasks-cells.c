@@ -109,7 +109,7 @@ balance_words (const SyTask *task, SyUnits units)
   return words;
 }
 
-/* @past: what is said of a day that is over, e.g. "%s · overdue". */
+/* @past: what is said of a day that is over, e.g. "%s · expired". */
 static char *
 day_and_left (const char *day, double left, const char *past)
 {
@@ -151,8 +151,8 @@ review_words (SyTaskRow *row)
     return g_strdup (NONE);
   if (isnan (left) || left > SY_DUE_SOON_DAYS)
     return g_strdup (task->review_due);
-  /* Translators: the date of a review, which is past. */
-  return day_and_left (task->review_due, left, _("%s · overdue"));
+  /* Translators: the date of a review, which is past; stands under "Review due". */
+  return day_and_left (task->review_due, left, _("since %s"));
 }
 
 static char *

@@ -4,6 +4,7 @@
 #include "sy-i18n.h"
 #include "sy-list-item.h"
 #include "sy-name.h"
+#include "sy-show.h"
 
 /* An item of so few figures is one row. */
 #define FIGURES_IN_A_ROW 3
@@ -64,30 +65,6 @@ new_row (SyListRows *self, guint item)
   return row;
 }
 
-/* A row that was just made has no place yet when the focus comes to it: a viewport would scroll to where the list
-   begins. */
-static gboolean
-show_row_cb (GtkWidget *row, GdkFrameClock *clock G_GNUC_UNUSED, gpointer user_data G_GNUC_UNUSED)
-{
-  GtkWidget *viewport = gtk_widget_get_ancestor (row, GTK_TYPE_VIEWPORT);
-  GtkWidget *child = viewport != NULL ? gtk_viewport_get_child (GTK_VIEWPORT (viewport)) : NULL;
-  GtkAdjustment *adjustment;
-  graphene_rect_t bounds;
-  double top;
-
-  if (child == NULL)
-    return G_SOURCE_REMOVE;
-  if (gtk_widget_get_height (row) == 0)
-    return G_SOURCE_CONTINUE;
-  if (!gtk_widget_compute_bounds (row, child, &bounds))
-    return G_SOURCE_REMOVE;
-  adjustment = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (viewport));
-  top = (double) bounds.origin.y;
-  gtk_adjustment_clamp_page (adjustment, top,
-                             top + MIN ((double) bounds.size.height, gtk_adjustment_get_page_size (adjustment)));
-  return G_SOURCE_REMOVE;
-}
-
 /* To the first fact of a row, past the buttons of its heading. */
 static void
 focus_fact (GtkWidget *row)
@@ -95,12 +72,13 @@ focus_fact (GtkWidget *row)
   GtkWidget *viewport = gtk_widget_get_ancestor (row, GTK_TYPE_VIEWPORT);
   GtkWidget *facts = SY_IS_LIST_ITEM (row) ? gtk_widget_get_next_sibling (gtk_widget_get_first_child (row)) : row;
 
+  /* A row that was just made has no place yet when the focus comes to it: a viewport would scroll to where the list begins. */
   if (viewport != NULL)
     gtk_viewport_set_scroll_to_focus (GTK_VIEWPORT (viewport), FALSE);
   gtk_widget_child_focus (facts, GTK_DIR_TAB_FORWARD);
   if (viewport != NULL)
     gtk_viewport_set_scroll_to_focus (GTK_VIEWPORT (viewport), TRUE);
-  gtk_widget_add_tick_callback (row, show_row_cb, NULL, NULL);
+  sy_show_whole (row);
 }
 
 static gboolean

@@ -291,6 +291,81 @@ an_action_begins_with_a_reason (void **state)
   assert_non_null (sy_test_find_shown (fixture->page, "line:4"));
 }
 
+static GtkWidget *
+find_prefixed (GtkWidget *widget, const char *prefix)
+{
+  GtkWidget *found = g_str_has_prefix (gtk_widget_get_name (widget), prefix) ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_prefixed (child, prefix);
+  return found;
+}
+
+static const char *
+focused (Fixture *fixture)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (fixture->window));
+
+  return focus != NULL ? gtk_widget_get_name (focus) : "nothing";
+}
+
+static gboolean
+has_no_open_action (gpointer data)
+{
+  return find_prefixed (((Fixture *) data)->page, "close:") == NULL;
+}
+
+static void
+the_keyboard_stays_where_a_deed_was_done (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *button;
+
+  show_tab (fixture, "follow-up");
+  press (fixture, "sign");
+  type (fixture, "sign-by", "I. Tannick");
+  type (fixture, "sign-role", "foreman");
+  gtk_widget_grab_focus (need (fixture, "sign-now"));
+  press (fixture, "sign-now");
+  await (fixture, "standing-words", "signed off");
+  assert_string_equal (focused (fixture), "sign");
+  assert_true (gtk_widget_activate_action (fixture->page, "task.open-action", "(ss)", "lift-li", "raise the pallet"));
+  gtk_widget_grab_focus (need (fixture, "open-action-now"));
+  press (fixture, "open-action-now");
+  await (fixture, "standing-words", "1 action open");
+  assert_string_equal (focused (fixture), "open-action");
+  /* A form that a button of a row opens leaves to what comes after it. */
+  button = find_prefixed (fixture->page, "close:");
+  assert_non_null (button);
+  g_signal_emit_by_name (button, "clicked");
+  sy_test_settle ();
+  type (fixture, "close-action-evidence", "seen");
+  gtk_widget_grab_focus (need (fixture, "close-action-now"));
+  press (fixture, "close-action-now");
+  assert_true (sy_test_until (has_no_open_action, fixture, LIMIT_MS));
+  assert_string_equal (focused (fixture), "open-action");
+}
+
+/* The whole form can be seen, though it is opened by a page that was not in front. */
+static void
+a_form_that_opens_is_scrolled_to (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *act, *viewport;
+  graphene_rect_t bounds;
+
+  gtk_window_set_default_size (GTK_WINDOW (fixture->window), 1110, 480);
+  assert_true (gtk_widget_activate_action (fixture->page, "task.open-action", "(ss)", "lift-li", "raise the pallet"));
+  await (fixture, "open-action-now", NULL);
+  sy_test_settle ();
+  act = need (fixture, "open-action-now");
+  viewport = gtk_widget_get_ancestor (act, GTK_TYPE_VIEWPORT);
+  assert_true (gtk_widget_compute_bounds (need (fixture, "open-action-what"), viewport, &bounds));
+  assert_true (bounds.origin.y >= 0);
+  assert_true (bounds.origin.y + bounds.size.height <= (float) gtk_widget_get_height (viewport));
+}
+
 static void
 out_of_use_is_said_at_the_head (void **state)
 {
@@ -386,6 +461,8 @@ main (void)
     PAGE_TEST (what_judging_again_changes_is_shown_and_saved_only_when_asked),
     PAGE_TEST (a_revision_is_signed_off_in_place),
     PAGE_TEST (signing_what_one_made_is_said_before_and_after),
+    PAGE_TEST (the_keyboard_stays_where_a_deed_was_done),
+    PAGE_TEST (a_form_that_opens_is_scrolled_to),
     PAGE_TEST (an_action_begins_with_a_reason),
     PAGE_TEST (out_of_use_is_said_at_the_head),
     PAGE_TEST (who_was_told_what_is_kept),
