@@ -2,15 +2,9 @@
 #ifndef SY_EVENT_H
 #define SY_EVENT_H
 
-#include <glib.h>
+#include "sy-chain.h"
 
-/* Topics: an event, its canonical bytes, the chain. Every event is one line of the journal. */
-
-#define SY_HASH_BYTES 32
-typedef struct
-{
-  guint8 bytes[SY_HASH_BYTES];
-} SyHash;
+/* Topics: an event, its canonical bytes. Every event is one line of the journal. */
 
 typedef enum
 {
@@ -30,7 +24,7 @@ typedef enum
 /* "policy", "revision", "attachment", "signature", "action", "review", "retirement", "told", "import"; NULL for a
    number that is none. */
 const char *sy_event_kind_id (SyEventKind kind);
-gboolean sy_event_kind_from_id (const char *id, SyEventKind *kind);
+gboolean sy_event_kind_from_id (const char *id, SyEventKind *kind); /* FALSE for an id that is none */
 
 /* What an item is. Two items of one kind have different names; those of two kinds may share one. */
 #define SY_ITEM_TASK "task"
@@ -41,8 +35,8 @@ gboolean sy_event_kind_from_id (const char *id, SyEventKind *kind);
 typedef struct
 {
   SyEventKind kind;
-  char *item;          /* id of the item, "" for a policy                            */
-  char *item_kind;     /* SY_ITEM_TASK …; "policy"                                   */
+  char *item;          /* id of the item, "" for a policy and an import              */
+  char *item_kind;     /* SY_ITEM_TASK …; "policy", "import"                         */
   char *name;          /* the item's name as of this event; an attachment's own      */
   char *by, *role, *why;
   char *claimed;       /* RFC 3339: when it was done, as claimed                     */
@@ -70,9 +64,9 @@ void sy_event_set (char **text, const char *value);
 /**
  * sy_event_encode / sy_event_decode:
  * Canonical bytes: a version, then every field in fixed order, each length-prefixed (8 bytes, big-endian).
- * decode returns NULL and sets the error for anything but exactly such bytes.
+ * An event without origin is encoded as version 1, one with it as version 2; nothing else is canonical.
+ * Return value: new. decode: NULL with SY_RECORD_ERROR_BYTES for anything but exactly such bytes.
  */
-/* An event without origin is encoded as version 1, one with it as version 2; nothing else is canonical. */
 GBytes *sy_event_encode (const SyEvent *event);
 SyEvent *sy_event_decode (GBytes *bytes, GError **error);
 
@@ -84,29 +78,10 @@ void sy_event_identity (const SyEvent *event, SyHash *out);
  * sy_event_peek:
  * Whether sy_event_decode() would take the bytes, without making an event: which kind and item they are of. Allocates
  * nothing where it does.
- * Parameters:   item, item_length  point into @data; not terminated.
+ * Parameters:   kind               receives an SyEventKind.
+ *               item, item_length  point into @data; not terminated. All may be written whatever is returned.
  */
 gboolean sy_event_peek (const guint8 *data, gsize size, gint64 *kind, const char **item, gsize *item_length);
-
-/**
- * sy_chain_next:
- * Hash of journal line @number: SHA-256 over a domain tag, the previous hash (zeros before line 1), the number
- * (8 bytes, big-endian) and the SHA-256 of the event's canonical bytes.
- */
-void sy_chain_next (const SyHash *previous, guint64 number, GBytes *event, SyHash *out);
-/* The same where only the SHA-256 of the event's bytes is known. */
-void sy_chain_link (const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out);
-void sy_hash_of (gconstpointer data, gsize size, SyHash *out); /* plain SHA-256 (libcrypto) */
-
-/* The same two for many lines in a row, without asking libcrypto for its algorithm each time. One thread. */
-typedef struct SyHasher SyHasher;
-SyHasher *sy_hasher_new (void);
-void sy_hasher_free (SyHasher *hasher); /* NULL is fine */
-void sy_hasher_run (SyHasher *hasher, gconstpointer data, gsize size, SyHash *out);
-void sy_hasher_link (SyHasher *hasher, const SyHash *previous, guint64 number, const SyHash *event_hash, SyHash *out);
-
-char *sy_hash_text (const SyHash *hash);                       /* 64 hex digits, new string */
-gboolean sy_hash_from_text (const char *text, SyHash *out);
 
 #define SY_RECORD_ERROR (sy_record_error_quark ())
 GQuark sy_record_error_quark (void);
