@@ -9,45 +9,6 @@ const char sy_audit_day_means[]
   = N_ ("Until the end of the day (UTC), by when lines were written; what was taken over from another record counts from "
         "the day on which it was.");
 
-/* ---- templates ---- */
-
-typedef struct
-{
-  const char *name, *value;
-} Pair;
-#define PAIRS_MAX 10
-
-typedef struct
-{
-  Pair pairs[PAIRS_MAX];
-  gsize n;
-} Pairs;
-
-static char *
-fill_pairs (const char *name, gconstpointer data)
-{
-  const Pairs *pairs = data;
-
-  for (gsize i = 0; i < pairs->n; i++)
-    if (strcmp (pairs->pairs[i].name, name) == 0)
-      return g_strdup (pairs->pairs[i].value);
-  return NULL;
-}
-
-char *
-sy_audit_say (SyTranslate translate, const char *msgid, ...)
-{
-  Pairs pairs = { .n = 0 };
-  va_list list;
-
-  va_start (list, msgid);
-  for (const char *name = va_arg (list, const char *); name != NULL && pairs.n < PAIRS_MAX;
-       name = va_arg (list, const char *))
-    pairs.pairs[pairs.n++] = (Pair) { name, va_arg (list, const char *) };
-  va_end (list);
-  return sy_words_fill (msgid, translate, fill_pairs, &pairs);
-}
-
 static const char *
 in_words (SyTranslate translate, const char *msgid)
 {
@@ -101,7 +62,7 @@ sy_audit_made_words (const SyAuditRow *row, SyTranslate translate)
   g_autofree char *revision = number_text (task->revision), *day = day_of (task->when);
   g_autofree char *who = with_role (task->by, task->role);
 
-  return sy_audit_say (translate, N_ ("Revision {revision} of {day}, made by {who}"), "revision", revision, "day", day, "who",
+  return sy_words_say (translate, N_ ("Revision {revision} of {day}, made by {who}"), "revision", revision, "day", day, "who",
                        who, NULL);
 }
 
@@ -112,7 +73,7 @@ sy_audit_basis_words (const SyAuditRow *row, SyTranslate translate)
   const SyMethod *method = sy_method_find (task->method);
   g_autofree char *edition = number_text (task->edition);
 
-  return sy_audit_say (translate,
+  return sy_words_say (translate,
                        task->loosened ? N_ ("{method}, edition {edition}; policy {policy}, with limits looser than the "
                                             "program's own; {program}")
                                       : N_ ("{method}, edition {edition}; policy {policy}; {program}"),
@@ -131,7 +92,7 @@ sy_audit_signed_words (const SyAuditRow *row, SyTranslate translate)
   day = day_of (task->signed_when);
   who = with_role (task->signed_by, task->signed_role);
   competence = *row->competence != '\0' ? g_strdup (row->competence) : g_strdup (in_words (translate, N_ ("not said")));
-  words = sy_audit_say (translate, N_ ("Revision {revision} signed off on {day} by {who}; competence: {competence}"), "revision",
+  words = sy_words_say (translate, N_ ("Revision {revision} signed off on {day} by {who}; competence: {competence}"), "revision",
                         revision, "day", day, "who", who, "competence", competence, NULL);
   if (!task->signed_own)
     return g_steal_pointer (&words);
@@ -155,7 +116,7 @@ add_told (GString *out, const SyTask *task, SyTranslate translate)
   else if (task->told_revision == task->revision)
     add_line (out, g_strdup (in_words (translate, N_ ("Mass and heaviest side: told"))));
   else
-    add_line (out, sy_audit_say (translate, N_ ("Mass and heaviest side: told of revision {revision} only"), "revision", revision,
+    add_line (out, sy_words_say (translate, N_ ("Mass and heaviest side: told of revision {revision} only"), "revision", revision,
                                  NULL));
 }
 
@@ -167,17 +128,17 @@ sy_audit_due_words (const SyAuditRow *row, SyTranslate translate)
   GString *out = g_string_new (NULL);
 
   if (*task->valid_until != '\0')
-    add_line (out, sy_audit_say (translate, is_expired ? N_ ("Held until {day}: expired") : N_ ("Holds until {day}"), "day",
+    add_line (out, sy_words_say (translate, is_expired ? N_ ("Held until {day}: expired") : N_ ("Holds until {day}"), "day",
                                  task->valid_until, NULL));
   if (*task->review_due != '\0')
-    add_line (out, sy_audit_say (translate,
+    add_line (out, sy_words_say (translate,
                                  row->review_overdue ? N_ ("Review was due on {day}: overdue") : N_ ("Review due on {day}"),
                                  "day", task->review_due, NULL));
   if (task->n_open > 0)
     {
       g_autofree char *n = number_text (task->n_open);
 
-      add_line (out, sy_audit_say (translate,
+      add_line (out, sy_words_say (translate,
                                    *task->action_due == '\0' ? N_ ("Open actions: {n}, no date")
                                    : row->action_overdue     ? N_ ("Open actions: {n}, the first was due on {day}: overdue")
                                                              : N_ ("Open actions: {n}, the first due on {day}"),
@@ -207,7 +168,7 @@ static void
 add_count (GString *out, SyTranslate translate, const char *msgid, guint n)
 {
   g_autofree char *number = g_strdup_printf ("%u", n);
-  g_autofree char *words = sy_audit_say (translate, msgid, "n", number, NULL);
+  g_autofree char *words = sy_words_say (translate, msgid, "n", number, NULL);
 
   g_string_append_printf (out, "%s%s", out->len > 0 ? " · " : "", words);
 }
@@ -251,10 +212,10 @@ sy_audit_head_words (const SyAudit *audit, SyTranslate translate)
 
   add_line (out, audit->lines_then == 0
                    ? g_strdup (in_words (translate, N_ ("The journal was empty on that day.")))
-                   : sy_audit_say (translate, N_ ("Head of the journal on that day: line {line}, {hash}"), "line", then, "hash",
+                   : sy_words_say (translate, N_ ("Head of the journal on that day: line {line}, {hash}"), "line", then, "hash",
                                    audit->head_then, NULL));
   if (audit->lines_now > 0)
-    add_line (out, sy_audit_say (translate, N_ ("Head of the journal now: line {line}, {hash}"), "line", now, "hash",
+    add_line (out, sy_words_say (translate, N_ ("Head of the journal now: line {line}, {hash}"), "line", now, "hash",
                                  audit->head_now, NULL));
   return g_string_free (out, FALSE);
 }
@@ -268,7 +229,7 @@ sy_audit_policy_words (const SyAudit *audit, SyTranslate translate)
     {
       const SyAuditPolicy *policy = audit->policies->pdata[i];
 
-      add_line (out, sy_audit_say (translate,
+      add_line (out, sy_words_say (translate,
                                    *policy->loosened_because == '\0'
                                      ? N_ ("Judged under policy {policy}")
                                      : N_ ("Judged under policy {policy}, with limits looser than the program's own. Reason "

@@ -28,7 +28,4 @@ char *sy_audit_policy_words (const SyAudit *audit, SyTranslate translate);
 /* That work in no task of this record is not assessed at all; what a day is here. N_(). */
 extern const char sy_audit_elsewhere[], sy_audit_day_means[];
 
-/* A template with every {name} replaced: pairs of name and value, then NULL. */
-char *sy_audit_say (SyTranslate translate, const char *msgid, ...) G_GNUC_NULL_TERMINATED;
-
 #endif

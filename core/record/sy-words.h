@@ -17,6 +17,8 @@ typedef const char *(*SyTranslate) (const char *msgid);
 typedef char *(*SyFill) (const char *name, gconstpointer data);
 /* A translated template with every {name} replaced. */
 char *sy_words_fill (const char *msgid, SyTranslate translate, SyFill fill, gconstpointer data);
+/* The same of pairs of name and value, ten at most, then NULL. */
+char *sy_words_say (SyTranslate translate, const char *msgid, ...) G_GNUC_NULL_TERMINATED;
 
 /* A unit as a reader sees it: "mm²", "kg/m³", "°C"; "" for none. Static. */
 const char *sy_words_unit (SyKind kind, SyUnits units);

@@ -39,7 +39,7 @@ typedef struct
 static char *
 say_problem (const Search *search, const char *msgid, const char *problem)
 {
-  return sy_register_say (search->translate, msgid, "problem", problem, NULL);
+  return sy_words_say (search->translate, msgid, "problem", problem, NULL);
 }
 
 static char *
@@ -134,7 +134,7 @@ judge_item (const Search *search, const SyGearCandidate *candidate, SyGearFit *f
   sy_register_add_reasons (fit->why, findings, SY_VERDICT_INCOMPLETE, FALSE, search->translate);
   sy_register_add_reasons (fit->remarks, findings, SY_VERDICT_INCOMPLETE, TRUE, search->translate);
   if (candidate->item->clash)
-    sy_register_add_text (fit->why, sy_register_say (search->translate, clashes, NULL));
+    sy_register_add_text (fit->why, sy_words_say (search->translate, clashes, NULL));
   return sy_verdict_rank (findings->verdict) < sy_verdict_rank (SY_VERDICT_INCOMPLETE);
 }
 
@@ -253,13 +253,13 @@ judge_strength (const Search *search, const SyAssessment *with, const char *stem
       g_autofree char *may = sy_words_against (capacity, demand, SY_KIND_MASS, search->units);
       g_autofree char *missing = sy_words_directed (demand - capacity, HUGE_VAL, SY_KIND_MASS, search->units);
 
-      sy_register_add_text (fit->why, sy_register_say (search->translate, too_weak, "demand", needs, "capacity", may,
+      sy_register_add_text (fit->why, sy_words_say (search->translate, too_weak, "demand", needs, "capacity", may,
                                                        "missing", missing, NULL));
     }
   else if (!isnan (fit->utilisation))
     judge_utilisation (search, with, stem, FALSE, fit);
   else if (fit->why->len == 0)
-    sy_register_add_text (fit->why, sy_register_say (search->translate, not_known, NULL));
+    sy_register_add_text (fit->why, sy_words_say (search->translate, not_known, NULL));
 }
 
 static gboolean
@@ -308,14 +308,14 @@ judge_rules (Search *search, const SyGearPlace *place, const SyGearCandidate *ca
       double capacity = alike != NULL ? value_there (alike, rules[i].stem, "capacity") : NAN;
       if (isnan (capacity))
         {
-          sy_register_add_text (fit->why, sy_register_say (search->translate, rule_open, "rule", name, NULL));
+          sy_register_add_text (fit->why, sy_words_say (search->translate, rule_open, "rule", name, NULL));
           continue;
         }
       double utilisation = value_there (alike, rules[i].stem, "utilisation");
       double mass = isfinite (utilisation) ? capacity * utilisation : value_there (alike, "hook", "load");
       g_autofree char *may = sy_words_against (capacity, mass, SY_KIND_MASS, search->units);
       g_autofree char *hangs = sy_words_against (mass, capacity, SY_KIND_MASS, search->units);
-      sy_register_add_text (fit->why, sy_register_say (search->translate, rule_exceeded, "rule", name, "capacity", may,
+      sy_register_add_text (fit->why, sy_words_say (search->translate, rule_exceeded, "rule", name, "capacity", may,
                                                        "mass", hangs, NULL));
     }
 }
@@ -338,7 +338,7 @@ judge_length (const Search *search, const SyGearPlace *place, const SyGearCandid
     return;
   g_autofree char *its = sy_words_quantity (own, SY_KIND_LENGTH, search->units);
   g_autofree char *of_leg = sy_words_quantity (length, SY_KIND_LENGTH, search->units);
-  sy_register_add_text (fit->remarks, sy_register_say (search->translate, too_long, "length", its, "leg", of_leg, NULL));
+  sy_register_add_text (fit->remarks, sy_words_say (search->translate, too_long, "length", its, "leg", of_leg, NULL));
 }
 
 static SyGearFit *
@@ -364,7 +364,7 @@ try_item (Search *search, const SyGearPlace *place, const SyGearCandidate *candi
   gboolean is_standing = judge_item (search, candidate, fit);
   g_autofree char *other = sy_gear_place_elsewhere (search->document, place, candidate);
   if (other != NULL)
-    sy_register_add_text (fit->why, sy_register_say (search->translate, elsewhere, "place", other, NULL));
+    sy_register_add_text (fit->why, sy_words_say (search->translate, elsewhere, "place", other, NULL));
 
   g_autofree char *text = sy_gear_place_write (search->document, search->units, place, candidate, FALSE);
   g_autoptr (SyAssessment) with = sy_desk_assess (search->desk, text, strlen (text), SY_JUDGE_PLAIN, search->problems);

@@ -84,11 +84,11 @@ static void
 judge_side (const Making *making, const Side *side, const char *frame, Draft *draft)
 {
   if (side->item->clash)
-    add (draft, SY_VERDICT_INCOMPLETE, sy_register_say (making->translate, clashes, "name", side->item->name, NULL));
+    add (draft, SY_VERDICT_INCOMPLETE, sy_words_say (making->translate, clashes, "name", side->item->name, NULL));
   if (side->assessment == NULL)
     {
       add (draft, SY_VERDICT_INCOMPLETE,
-           sy_register_say (making->translate, not_assessed, "name", side->item->name, NULL));
+           sy_words_say (making->translate, not_assessed, "name", side->item->name, NULL));
       return;
     }
   const SyFindings *findings = side->assessment->findings;
@@ -102,7 +102,7 @@ judge_side (const Making *making, const Side *side, const char *frame, Draft *dr
       g_autofree char *text = sy_words_reason (findings, reason, making->translate);
       /* "outside" counts as what is not known here. */
       add (draft, reason->verdict == SY_VERDICT_OUTSIDE ? SY_VERDICT_INCOMPLETE : reason->verdict,
-           sy_register_say (making->translate, frame, "text", text, NULL));
+           sy_words_say (making->translate, frame, "text", text, NULL));
     }
 }
 
@@ -124,14 +124,14 @@ judge_load (const Making *making, const Side *gear, Draft *draft)
       g_autofree char *needs = sy_words_against (mass, wll, SY_KIND_MASS, units);
       g_autofree char *may = sy_words_against (wll, mass, SY_KIND_MASS, units);
       add (draft, SY_VERDICT_DO_NOT_LIFT,
-           sy_register_say (making->translate, too_heavy, "mass", needs, "name", cell->gear_name, "wll", may, NULL));
+           sy_words_say (making->translate, too_heavy, "mass", needs, "name", cell->gear_name, "wll", may, NULL));
     }
   else if (cell->utilisation > making->notice)
     {
       g_autofree char *value = sy_words_against (cell->utilisation * 100, making->notice * 100, SY_KIND_PERCENT, units);
       g_autofree char *limit = sy_words_quantity (making->notice * 100, SY_KIND_PERCENT, units);
       add (draft, SY_VERDICT_IMPROVE,
-           sy_register_say (making->translate, over_notice, "value", value, "limit", limit, NULL));
+           sy_words_say (making->translate, over_notice, "value", value, "limit", limit, NULL));
     }
 }
 
@@ -153,10 +153,10 @@ judge_machine (const Making *making, const Side *gear, Draft *draft)
 
   cell->serves = SY_SERVES_NOT_KNOWN;
   if (*cell->machine == '\0')
-    add (draft, SY_VERDICT_INCOMPLETE, sy_register_say (making->translate, machine_not_said, NULL));
+    add (draft, SY_VERDICT_INCOMPLETE, sy_words_say (making->translate, machine_not_said, NULL));
   if (facts->serves.count == 0)
     {
-      add (draft, SY_VERDICT_INCOMPLETE, sy_register_say (making->translate, serves_not_said, NULL));
+      add (draft, SY_VERDICT_INCOMPLETE, sy_words_say (making->translate, serves_not_said, NULL));
       return;
     }
   if (*cell->machine == '\0')
@@ -167,7 +167,7 @@ judge_machine (const Making *making, const Side *gear, Draft *draft)
       cell->serves = SY_SERVES_YES;
   if (cell->serves == SY_SERVES_NO)
     add (draft, SY_VERDICT_DO_NOT_LIFT,
-         sy_register_say (making->translate, not_served, "machine", cell->machine, NULL));
+         sy_words_say (making->translate, not_served, "machine", cell->machine, NULL));
 }
 
 static void
@@ -177,17 +177,17 @@ remark (const Making *making, const Side *gear, Draft *draft)
   SyUnits units = gear->assessment->facts.units;
   const char *text = facts->kind == SY_GEAR_CART ? rolled : facts->kind == SY_GEAR_TRUCK ? carried : hung;
 
-  sy_register_add_text (draft->cell->remarks, sy_register_say (making->translate, text, NULL));
+  sy_register_add_text (draft->cell->remarks, sy_words_say (making->translate, text, NULL));
   if (facts->kind != SY_GEAR_TRUCK)
     return;
   if (!facts->load_centre.given)
     {
-      add (draft, SY_VERDICT_INCOMPLETE, sy_register_say (making->translate, no_load_centre, NULL));
+      add (draft, SY_VERDICT_INCOMPLETE, sy_words_say (making->translate, no_load_centre, NULL));
       return;
     }
   g_autofree char *centre = sy_words_quantity (facts->load_centre.value, SY_KIND_LENGTH, units);
   sy_register_add_text (draft->cell->remarks,
-                        sy_register_say (making->translate, load_centre, "centre", centre, NULL));
+                        sy_words_say (making->translate, load_centre, "centre", centre, NULL));
 }
 
 static const char *

@@ -116,43 +116,6 @@ sy_register_add_reasons (GPtrArray *texts, const SyFindings *findings, SyVerdict
       sy_register_add_text (texts, sy_words_reason (findings, &findings->reasons[i], translate));
 }
 
-typedef struct
-{
-  const char *name, *value;
-} Pair;
-#define PAIRS_MAX 8
-
-typedef struct
-{
-  Pair pairs[PAIRS_MAX];
-  gsize n;
-} Pairs;
-
-static char *
-fill_pairs (const char *name, gconstpointer data)
-{
-  const Pairs *pairs = data;
-
-  for (gsize i = 0; i < pairs->n; i++)
-    if (strcmp (pairs->pairs[i].name, name) == 0)
-      return g_strdup (pairs->pairs[i].value);
-  return NULL;
-}
-
-char *
-sy_register_say (SyTranslate translate, const char *msgid, ...)
-{
-  Pairs pairs = { .n = 0 };
-  va_list list;
-
-  va_start (list, msgid);
-  for (const char *name = va_arg (list, const char *); name != NULL && pairs.n < PAIRS_MAX;
-       name = va_arg (list, const char *))
-    pairs.pairs[pairs.n++] = (Pair) { name, va_arg (list, const char *) };
-  va_end (list);
-  return sy_words_fill (msgid, translate, fill_pairs, &pairs);
-}
-
 static void
 begin_member (GString *out, const char *name)
 {

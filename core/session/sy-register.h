@@ -37,9 +37,6 @@ void sy_register_add_reasons (GPtrArray *texts, const SyFindings *findings, SyVe
 /* Appends a text that is not there yet; consumes it. */
 void sy_register_add_text (GPtrArray *texts, char *text);
 
-/* A sentence with every {name} replaced: pairs of name and value, then NULL. New string. */
-char *sy_register_say (SyTranslate translate, const char *msgid, ...) G_GNUC_NULL_TERMINATED;
-
 /* Members of a JSON object: "NAME":"VALUE" and "NAME":["…"], with a comma before them where one is needed. */
 void sy_register_write_text (GString *out, const char *name, const char *value);
 void sy_register_write_texts (GString *out, const char *name, const GPtrArray *texts);

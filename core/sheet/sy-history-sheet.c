@@ -45,7 +45,7 @@ add_revision (GString *out, const SyHistorySheet *sheet, const SyEvent *event)
   const SyAuditRow row = { .task = alone };
   g_autofree char *verdict = sy_audit_verdict_words (&row, sheet->translate);
   g_autofree char *basis = sy_audit_basis_words (&row, sheet->translate);
-  g_autofree char *words = sy_audit_say (
+  g_autofree char *words = sy_words_say (
     sheet->translate,
     event->base > 0 ? N_ ("Revision {number}, made from revision {from}: {verdict}. {basis}.")
                     : N_ ("Revision {number}: {verdict}. {basis}."),
@@ -76,7 +76,7 @@ line_words (const SyHistorySheet *sheet, const SyEvent *event)
   else if (event->kind == SY_EVENT_ATTACHMENT)
     {
       g_autofree char *words
-        = sy_audit_say (sheet->translate, N_ ("File attached: {name}"), "name", event->name, NULL);
+        = sy_words_say (sheet->translate, N_ ("File attached: {name}"), "name", event->name, NULL);
 
       g_string_append (out, words);
     }
@@ -101,7 +101,7 @@ add_line (SyFolio *folio, const SyHistorySheet *sheet, const SyHistoryLine *line
   g_autofree char *hash = sy_hash_text (&line->hash), *what = line_words (sheet, event);
   g_autofree char *when = strcmp (event->claimed, event->written) == 0
                             ? g_strdup (event->claimed)
-                            : sy_audit_say (sheet->translate, N_ ("{claimed}, written {written}"), "claimed", event->claimed,
+                            : sy_words_say (sheet->translate, N_ ("{claimed}, written {written}"), "claimed", event->claimed,
                                             "written", event->written, NULL);
   g_autofree char *who = g_strdup_printf ("%s%s%s\n%s%s%s", event->by, *event->role != '\0' ? ", " : "", event->role, when,
                                           event->clock_set ? "\n" : "",
@@ -116,7 +116,7 @@ SyFolio *
 sy_history_sheet_new (const SyHistorySheet *sheet)
 {
   g_autofree char *hash = sy_hash_text (&sheet->head), *line = g_strdup_printf ("%" G_GUINT64_FORMAT, sheet->head_line);
-  g_autofree char *head = sy_audit_say (sheet->translate, N_ ("Head of the journal now: line {line}, {hash}"), "line", line,
+  g_autofree char *head = sy_words_say (sheet->translate, N_ ("Head of the journal now: line {line}, {hash}"), "line", line,
                                         "hash", hash, NULL);
   const SyFolioColumn columns[] = {
     { in_words (sheet->translate, N_ ("Who, when")), 0.22, SY_TYPE_NOTE },

@@ -95,7 +95,7 @@ sy_register_sheet_new (const SyRegisterSheet *sheet)
   const SyAudit *audit = sheet->audit;
   SyTranslate translate = sheet->translate;
   g_autofree char *subtitle
-    = sy_audit_say (translate, N_ ("As at the end of {day} (UTC)"), "day", audit->day, NULL);
+    = sy_words_say (translate, N_ ("As at the end of {day} (UTC)"), "day", audit->day, NULL);
   g_autofree char *head = sy_audit_head_words (audit, translate), *policies = sy_audit_policy_words (audit, translate);
   g_autofree char *lines = *policies != '\0' ? g_strconcat (head, "\n", policies, NULL) : g_strdup (head);
   g_autofree char *counts = sy_audit_count_words (audit, translate);
