@@ -232,6 +232,7 @@ void
 sy_audit_row_write_json (GString *out, const SyAuditRow *row)
 {
   const SyTask *task = row->task;
+  g_autofree char *caution = sy_words_screening (NULL);
 
   g_string_append (out, "{\"task\":");
   sy_json_write_text (out, task->name);
@@ -264,5 +265,6 @@ sy_audit_row_write_json (GString *out, const SyAuditRow *row)
       g_string_append_printf (out, "%s\"%s\"", n++ > 0 ? "," : "", gaps[i].id);
   g_string_append_c (out, ']');
   put_texts (out, "reasons", row->reasons);
+  put_text (out, "caution", caution);
   g_string_append_c (out, '}');
 }

@@ -46,13 +46,7 @@ sy_journal_row_write_json (GString *out, const SyJournalRow *row)
   sy_record_json_text (out, "task", row->name);
   sy_record_json_text (out, "id", row->item);
   sy_record_json_text (out, "kind", row->item_kind);
-  sy_record_json_text (out, "who", row->by);
-  sy_record_json_text (out, "role", row->role);
-  sy_record_json_text (out, "when", row->when);
-  sy_record_json_text (out, "written", row->written);
-  if (row->clock_set)
-    g_string_append (out, ",\"clock_set\":true");
-  sy_record_json_text (out, "why", row->why);
+  sy_record_json_done (out, row->by, row->role, row->when, row->written, row->clock_set, row->why);
   if (row->revision > 0)
     sy_record_json_number (out, "revision", (double) row->revision);
   if (*row->verdict != '\0')
@@ -83,13 +77,7 @@ sy_line_write_json (GString *out, const SyRevision *line)
   sy_record_json_text (out, "id", event->item);
   if (event->revision > 0)
     sy_record_json_number (out, "revision", (double) event->revision);
-  sy_record_json_text (out, "who", event->by);
-  sy_record_json_text (out, "role", event->role);
-  sy_record_json_text (out, "when", event->claimed);
-  sy_record_json_text (out, "written", event->written);
-  if (event->clock_set)
-    g_string_append (out, ",\"clock_set\":true");
-  sy_record_json_text (out, "why", event->why);
+  sy_record_json_done (out, event->by, event->role, event->claimed, event->written, event->clock_set, event->why);
   sy_record_json_text (out, "program", event->program);
   sy_record_json_number (out, "line", (double) line->number);
   sy_record_json_text (out, "hash", hash);

@@ -20,6 +20,19 @@ sy_record_json_number (GString *out, const char *name, double value)
   sy_json_write_number (out, value);
 }
 
+void
+sy_record_json_done (GString *out, const char *by, const char *role, const char *when, const char *written,
+                     gboolean clock_set, const char *why)
+{
+  sy_record_json_text (out, "who", by);
+  sy_record_json_text (out, "role", role);
+  sy_record_json_text (out, "when", when);
+  sy_record_json_text (out, "written", written);
+  if (clock_set)
+    g_string_append (out, ",\"clock_set\":true");
+  sy_record_json_text (out, "why", why);
+}
+
 static void
 index_value (GString *out, const char *name, double value)
 {
@@ -142,13 +155,7 @@ sy_revision_write_json (GString *out, const SyRevision *revision)
   sy_record_json_text (out, "id", event->item);
   sy_record_json_number (out, "revision", (double) event->revision);
   sy_record_json_number (out, "base", (double) event->base);
-  sy_record_json_text (out, "who", event->by);
-  sy_record_json_text (out, "role", event->role);
-  sy_record_json_text (out, "when", event->claimed);
-  sy_record_json_text (out, "written", event->written);
-  if (event->clock_set)
-    g_string_append (out, ",\"clock_set\":true");
-  sy_record_json_text (out, "why", event->why);
+  sy_record_json_done (out, event->by, event->role, event->claimed, event->written, event->clock_set, event->why);
   sy_record_json_text (out, "program", event->program);
   sy_record_json_text (out, "method", event->method);
   sy_record_json_number (out, "edition", (double) event->edition);

@@ -88,6 +88,7 @@ class Register(unittest.TestCase):
         press = self.as_at("2026-03-31")[PRESS]
         self.assertIn("incomplete" if press["verdict"] == "incomplete" else "unsigned", press["not_assessed"])
         self.assertTrue(any("not asked" in reason for reason in press["reasons"]), press["reasons"])
+        self.assertIn("not a permission to lift", press["caution"])
 
     def test_what_is_retired_comes_last_and_says_so(self):
         rows = list(self.as_at("2026-06-01").values())
