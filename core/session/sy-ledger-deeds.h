@@ -64,8 +64,6 @@ GArray *sy_ledger_search (SyLedger *ledger, const char *words, GError **error);
 gboolean sy_ledger_verify (SyLedger *ledger, const SyHash *known, SyProgressFunc progress, gpointer user_data,
                            SyVerification *out, GError **error);
 gboolean sy_ledger_rebuild (SyLedger *ledger, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error);
-GPtrArray *sy_ledger_as_at (SyLedger *ledger, const char *day, SyProgressFunc progress, gpointer user_data, GError **error);
-gboolean sy_ledger_head_as_at (SyLedger *ledger, const char *day, SyHead *head, GError **error);
 
 /* What was verified and found, in words: the seal. "All 412 lines of the journal hold…", "Line 17 …: expected …, found …",
    and what an unkeyed chain cannot show. @translate NULL: English. New string. */

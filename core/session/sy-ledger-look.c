@@ -85,15 +85,3 @@ sy_ledger_rebuild (SyLedger *ledger, SyProgressFunc progress, gpointer user_data
 {
   return sy_store_rebuild (sy_ledger_store (ledger), progress, user_data, out, error);
 }
-
-GPtrArray *
-sy_ledger_as_at (SyLedger *ledger, const char *day, SyProgressFunc progress, gpointer user_data, GError **error)
-{
-  return sy_store_as_at (sy_ledger_store (ledger), day, progress, user_data, error);
-}
-
-gboolean
-sy_ledger_head_as_at (SyLedger *ledger, const char *day, SyHead *head, GError **error)
-{
-  return sy_store_head_as_at (sy_ledger_store (ledger), day, head, error);
-}

@@ -142,7 +142,6 @@ sy_worker_deed_finish (SyWorker *self, GAsyncResult *result, char **id, GError *
 typedef struct
 {
   char *item;
-  gint64 before, after;
   GPtrArray *found;
 } Reading;
 
@@ -173,30 +172,7 @@ run_events (SyLedger *ledger, gpointer data, GError **error)
   return reading->found != NULL;
 }
 
-static gboolean
-run_difference (SyLedger *ledger, gpointer data, GError **error)
-{
-  Reading *reading = data;
-  SyRevision *before = sy_ledger_revision (ledger, reading->item, NULL, reading->before, error);
-  SyRevision *after = before != NULL ? sy_ledger_revision (ledger, reading->item, NULL, reading->after, error) : NULL;
-
-  if (after != NULL)
-    reading->found = sy_difference_of (before->event, after->event);
-  g_clear_pointer (&before, sy_revision_free);
-  g_clear_pointer (&after, sy_revision_free);
-  return reading->found != NULL;
-}
-
 static const SyWorkerCall call_events = { run_events, free_reading, FALSE };
-static const SyWorkerCall call_difference = { run_difference, free_reading, FALSE };
-
-static GPtrArray *
-finish_reading (SyWorker *self, GAsyncResult *result, const SyWorkerCall *call, GError **error)
-{
-  Reading *reading = sy_worker_call_finish (self, result, call, error);
-
-  return reading != NULL ? g_steal_pointer (&reading->found) : NULL;
-}
 
 void
 sy_worker_events_async (SyWorker *self, const char *item, GCancellable *cancellable, GAsyncReadyCallback callback,
@@ -213,25 +189,7 @@ sy_worker_events_async (SyWorker *self, const char *item, GCancellable *cancella
 GPtrArray *
 sy_worker_events_finish (SyWorker *self, GAsyncResult *result, GError **error)
 {
-  return finish_reading (self, result, &call_events, error);
-}
+  Reading *reading = sy_worker_call_finish (self, result, &call_events, error);
 
-void
-sy_worker_difference_async (SyWorker *self, const char *item, gint64 before, gint64 after, GCancellable *cancellable,
-                            GAsyncReadyCallback callback, gpointer user_data)
-{
-  Reading *reading;
-
-  g_return_if_fail (SY_IS_WORKER (self));
-  reading = g_new0 (Reading, 1);
-  reading->item = g_strdup (item);
-  reading->before = before;
-  reading->after = after;
-  sy_worker_call_async (self, &call_difference, reading, cancellable, callback, user_data);
-}
-
-GPtrArray *
-sy_worker_difference_finish (SyWorker *self, GAsyncResult *result, GError **error)
-{
-  return finish_reading (self, result, &call_difference, error);
+  return reading != NULL ? g_steal_pointer (&reading->found) : NULL;
 }

@@ -33,9 +33,4 @@ void sy_worker_events_async (SyWorker *worker, const char *item, GCancellable *c
                              GAsyncReadyCallback callback, gpointer user_data);
 GPtrArray *sy_worker_events_finish (SyWorker *worker, GAsyncResult *result, GError **error);
 
-/* Two revisions of an item field by field: GPtrArray of SyDifference. */
-void sy_worker_difference_async (SyWorker *worker, const char *item, gint64 before, gint64 after,
-                                 GCancellable *cancellable, GAsyncReadyCallback callback, gpointer user_data);
-GPtrArray *sy_worker_difference_finish (SyWorker *worker, GAsyncResult *result, GError **error);
-
 #endif

@@ -164,10 +164,3 @@ sy_bad_cells_set (SyBadCells *self, const GPtrArray *bad)
     g_ptr_array_add (rows, new_row (bad->pdata[i]));
   g_list_store_splice (self->rows, 0, g_list_model_get_n_items (G_LIST_MODEL (self->rows)), rows->pdata, rows->len);
 }
-
-guint
-sy_bad_cells_count (SyBadCells *self)
-{
-  g_return_val_if_fail (SY_IS_BAD_CELLS (self), 0);
-  return g_list_model_get_n_items (G_LIST_MODEL (self->rows));
-}

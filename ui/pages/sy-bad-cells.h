@@ -13,6 +13,5 @@ G_DECLARE_FINAL_TYPE (SyBadCells, sy_bad_cells, SY, BAD_CELLS, GtkWidget)
 GtkWidget *sy_bad_cells_new (void);
 /* @cells: of SyBadCell; copied. */
 void sy_bad_cells_set (SyBadCells *cells, const GPtrArray *bad);
-guint sy_bad_cells_count (SyBadCells *cells);
 
 #endif

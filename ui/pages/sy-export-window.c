@@ -221,13 +221,6 @@ sy_export_window_set_table (SyExportWindow *self, gboolean table)
 }
 
 void
-sy_export_window_set_only (SyExportWindow *self, gboolean only_item)
-{
-  g_return_if_fail (SY_IS_EXPORT_WINDOW (self));
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (only_item ? self->only : self->all), TRUE);
-}
-
-void
 sy_export_window_write (SyExportWindow *self, GFile *file)
 {
   const SyTaskFilter any = { .search = NULL };

@@ -13,7 +13,6 @@ G_DECLARE_FINAL_TYPE (SyExportWindow, sy_export_window, SY, EXPORT_WINDOW, GtkWi
 /* @item, @item_name: what is shown, may be handed over alone; NULL: nothing is. */
 GtkWidget *sy_export_window_new (GtkWindow *parent, SyWorker *worker, const char *item, const char *item_name);
 void sy_export_window_set_table (SyExportWindow *window, gboolean is_table);
-void sy_export_window_set_only (SyExportWindow *window, gboolean only_item);
 /* What the button does once a place was chosen. */
 void sy_export_window_write (SyExportWindow *window, GFile *file);
 /* What came of it; "" while nothing did. */

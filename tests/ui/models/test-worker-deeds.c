@@ -263,25 +263,6 @@ a_clash_is_said_of_the_revision_that_made_it (void **state)
 }
 
 static void
-two_revisions_are_told_apart (void **state)
-{
-  Room *room = *state;
-  SyTestAnswer answer = { NULL, NULL };
-  g_autoptr (GPtrArray) differences = NULL;
-  gboolean has_mass = FALSE;
-
-  revise (room, 10, 1);
-  sy_worker_difference_async (room->worker, room->item, 1, 2, NULL, sy_test_answered, &answer);
-  assert_true (sy_test_until (sy_test_has_answer, &answer, LIMIT_MS));
-  differences = sy_worker_difference_finish (room->worker, answer.result, NULL);
-  g_object_unref (answer.result);
-  assert_non_null (differences);
-  for (guint i = 0; i < differences->len; i++)
-    has_mass = has_mass || strcmp (((SyDifference *) differences->pdata[i])->path, "load.heaviest") == 0;
-  assert_true (has_mass);
-}
-
-static void
 the_same_facts_judged_again_give_the_same (void **state)
 {
   Room *room = *state;
@@ -313,7 +294,6 @@ main (void)
     DEED_TEST (open_actions_come_first_by_their_day),
     DEED_TEST (review_retirement_and_telling_are_kept),
     DEED_TEST (a_clash_is_said_of_the_revision_that_made_it),
-    DEED_TEST (two_revisions_are_told_apart),
     DEED_TEST (the_same_facts_judged_again_give_the_same),
   };
 
