@@ -160,4 +160,35 @@ assert_sound (SyLedger *ledger)
   sy_rebuild_clear (&rebuild);
 }
 
+/* Two records that have nothing yet, and the desk of both. */
+typedef struct
+{
+  SyDesk *desk;
+  SyLedger *here, *there;
+} Two;
+
+static inline int
+set_up_two (void **state)
+{
+  Two *two = g_new0 (Two, 1);
+
+  two->desk = sy_desk_new (NULL, 0, NULL);
+  two->here = sy_ledger_open ("memory:", NULL);
+  two->there = sy_ledger_open ("memory:", NULL);
+  *state = two;
+  return 0;
+}
+
+static inline int
+tear_down_two (void **state)
+{
+  Two *two = *state;
+
+  sy_ledger_close (two->here);
+  sy_ledger_close (two->there);
+  sy_desk_unref (two->desk);
+  g_free (two);
+  return 0;
+}
+
 #endif

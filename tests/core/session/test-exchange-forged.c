@@ -12,16 +12,10 @@ enum
   N_LINES = 6,
 };
 
-typedef struct
-{
-  SyDesk *desk;
-  SyLedger *here, *there;
-} Two;
-
 static int
 set_up (void **state)
 {
-  Two *two = g_new0 (Two, 1);
+  Two *two;
   const SyAttachRequest attach = { .item = "Ring", .name = "report.txt", .by = "Q. Falk", .why = "yearly",
                                    .now = "2026-03-05T00:00:00Z" };
   g_autoptr (GBytes) content = g_bytes_new_static ("passed", 6);
@@ -29,28 +23,14 @@ set_up (void **state)
   SyDeedRequest request;
   SyHead head;
 
-  two->desk = sy_desk_new (NULL, 0, NULL);
-  two->here = sy_ledger_open ("memory:", NULL);
-  two->there = sy_ledger_open ("memory:", NULL);
+  set_up_two (state);
+  two = *state;
   record (two->there, two->desk, "Ring", NULL, -1);
   record (two->there, two->desk, "Ring", NULL, -1);
   request = deed_of ("Ring");
   assert_true (sy_ledger_open_action (two->there, &request, "fit a stop", NULL, NULL, NULL, &id, &head, NULL));
   sy_attachment_free (sy_ledger_attach (two->there, &attach, content, NULL));
   sign (two->there, "Ring", 2);
-  *state = two;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Two *two = *state;
-
-  sy_ledger_close (two->here);
-  sy_ledger_close (two->there);
-  sy_desk_unref (two->desk);
-  g_free (two);
   return 0;
 }
 
@@ -228,9 +208,9 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test_setup_teardown (test_what_no_edition_wrote, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_an_action_is_opened_once, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_in_the_place_of_another, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (test_what_no_edition_wrote, set_up, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_an_action_is_opened_once, set_up, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_in_the_place_of_another, set_up, tear_down_two),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);

@@ -3,36 +3,6 @@
 
 #include <glib/gstdio.h>
 
-typedef struct
-{
-  SyDesk *desk;
-  SyLedger *here, *there;
-} Two;
-
-static int
-set_up (void **state)
-{
-  Two *two = g_new0 (Two, 1);
-
-  two->desk = sy_desk_new (NULL, 0, NULL);
-  two->here = sy_ledger_open ("memory:", NULL);
-  two->there = sy_ledger_open ("memory:", NULL);
-  *state = two;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Two *two = *state;
-
-  sy_ledger_close (two->here);
-  sy_ledger_close (two->there);
-  sy_desk_unref (two->desk);
-  g_free (two);
-  return 0;
-}
-
 static SyEvent *
 revision_at (SyLedger *ledger, const char *task, gint64 revision)
 {
@@ -618,17 +588,17 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test_setup_teardown (test_into_an_empty_record, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_the_line_that_says_what_was_taken_over, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_both_revised, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_files_and_actions_go_along, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_chosen_items, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_missing_earlier_revisions, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_the_same_name, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_what_does_not_hold_is_refused, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_a_false_origin, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_stopping, set_up, tear_down),
-    cmocka_unit_test_setup_teardown (test_somebody_writes_meanwhile, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (test_into_an_empty_record, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_the_line_that_says_what_was_taken_over, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_both_revised, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_files_and_actions_go_along, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_chosen_items, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_missing_earlier_revisions, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_the_same_name, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_what_does_not_hold_is_refused, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_a_false_origin, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_stopping, set_up_two, tear_down_two),
+    cmocka_unit_test_setup_teardown (test_somebody_writes_meanwhile, set_up_two, tear_down_two),
     cmocka_unit_test (test_exchange_converges),
   };
 

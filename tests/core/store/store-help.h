@@ -201,4 +201,48 @@ help_remove_folder (const char *folder)
   assert_int_equal (remove (folder), 0);
 }
 
+/* Topics: one store a test, over each backend */
+
+typedef struct
+{
+  SyStore *store;
+  char *folder; /* NULL for memory */
+} HelpFixture;
+
+static inline int
+help_set_up_memory (void **state)
+{
+  HelpFixture *fixture = g_new0 (HelpFixture, 1);
+
+  fixture->store = sy_store_open ("memory:", NULL);
+  *state = fixture;
+  return fixture->store != NULL ? 0 : -1;
+}
+
+static inline int
+help_set_up_sqlite (void **state)
+{
+  HelpFixture *fixture = g_new0 (HelpFixture, 1);
+  g_autofree char *path = NULL;
+
+  fixture->folder = help_new_folder ();
+  path = g_build_filename (fixture->folder, "record.steelyard", NULL);
+  fixture->store = sy_store_open (path, NULL);
+  *state = fixture;
+  return fixture->store != NULL ? 0 : -1;
+}
+
+static inline int
+help_tear_down (void **state)
+{
+  HelpFixture *fixture = *state;
+
+  sy_store_close (fixture->store);
+  if (fixture->folder != NULL)
+    help_remove_folder (fixture->folder);
+  g_free (fixture->folder);
+  g_free (fixture);
+  return 0;
+}
+
 #endif

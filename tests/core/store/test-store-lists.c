@@ -3,52 +3,10 @@
 
 /* What is done about items, the list of lines, actions and an earlier day: the contract, over every backend. */
 
-typedef struct
-{
-  SyStore *store;
-  char *folder; /* NULL for memory */
-} Fixture;
-
-static int
-set_up_memory (void **state)
-{
-  Fixture *fixture = g_new0 (Fixture, 1);
-
-  fixture->store = sy_store_open ("memory:", NULL);
-  *state = fixture;
-  return 0;
-}
-
-static int
-set_up_sqlite (void **state)
-{
-  Fixture *fixture = g_new0 (Fixture, 1);
-  g_autofree char *path = NULL;
-
-  fixture->folder = help_new_folder ();
-  path = g_build_filename (fixture->folder, "record.steelyard", NULL);
-  fixture->store = sy_store_open (path, NULL);
-  *state = fixture;
-  return 0;
-}
-
-static int
-tear_down (void **state)
-{
-  Fixture *fixture = *state;
-
-  sy_store_close (fixture->store);
-  if (fixture->folder != NULL)
-    help_remove_folder (fixture->folder);
-  g_free (fixture->folder);
-  g_free (fixture);
-  return 0;
-}
-
 static SyStore *
 story_of (void **state)
 {
-  SyStore *store = ((Fixture *) *state)->store;
+  SyStore *store = ((HelpFixture *) *state)->store;
 
   help_story (store);
   return store;
@@ -449,7 +407,7 @@ what_is_stopped_changes_nothing (void **state)
 }
 
 #define OVER_BOTH(test)                                                                                    \
-  { "memory: " #test, test, set_up_memory, tear_down, NULL }, { "sqlite: " #test, test, set_up_sqlite, tear_down, NULL }
+  { "memory: " #test, test, help_set_up_memory, help_tear_down, NULL }, { "sqlite: " #test, test, help_set_up_sqlite, help_tear_down, NULL }
 
 int
 main (void)

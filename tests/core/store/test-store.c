@@ -3,52 +3,10 @@
 
 /* The contract of sy-store.h, run over every backend; then both side by side on the same history. */
 
-typedef struct
-{
-  SyStore *store;
-  char *folder; /* NULL for memory */
-} Fixture;
-
-static int
-set_up_memory (void **state)
-{
-  Fixture *fixture = g_new0 (Fixture, 1);
-
-  fixture->store = sy_store_open ("memory:", NULL);
-  *state = fixture;
-  return fixture->store != NULL ? 0 : -1;
-}
-
-static int
-set_up_sqlite (void **state)
-{
-  Fixture *fixture = g_new0 (Fixture, 1);
-  g_autofree char *path = NULL;
-
-  fixture->folder = help_new_folder ();
-  path = g_build_filename (fixture->folder, "record.steelyard", NULL);
-  fixture->store = sy_store_open (path, NULL);
-  *state = fixture;
-  return fixture->store != NULL ? 0 : -1;
-}
-
-static int
-tear_down (void **state)
-{
-  Fixture *fixture = *state;
-
-  sy_store_close (fixture->store);
-  if (fixture->folder != NULL)
-    help_remove_folder (fixture->folder);
-  g_free (fixture->folder);
-  g_free (fixture);
-  return 0;
-}
-
 static SyStore *
 store_of (void **state)
 {
-  return ((Fixture *) *state)->store;
+  return ((HelpFixture *) *state)->store;
 }
 
 /* Numbers of the lines a scan shows, and the last of them. */
@@ -720,8 +678,8 @@ both_backends_agree_on_a_random_history (void **state)
 }
 
 #define BOTH(test) \
-  { "memory: " #test, test, set_up_memory, tear_down, NULL }, \
-  { "sqlite: " #test, test, set_up_sqlite, tear_down, NULL }
+  { "memory: " #test, test, help_set_up_memory, help_tear_down, NULL }, \
+  { "sqlite: " #test, test, help_set_up_sqlite, help_tear_down, NULL }
 
 int
 main (void)
@@ -748,7 +706,7 @@ main (void)
     BOTH (the_last_policy_is_in_force),
     BOTH (the_list_is_the_projection_of_the_journal),
     BOTH (registers_are_the_projection_of_the_journal),
-    cmocka_unit_test_setup_teardown (both_backends_agree_on_a_random_history, set_up_sqlite, tear_down),
+    cmocka_unit_test_setup_teardown (both_backends_agree_on_a_random_history, help_set_up_sqlite, help_tear_down),
   };
 
   return cmocka_run_group_tests_name ("store", tests, NULL, NULL);
