@@ -40,12 +40,6 @@ sy_sqlite_put_entry (SqliteStore *self, const SyEvent *event, const char *verdic
   return sqlite3_step (use) == SQLITE_DONE || fail (self, SY_STORE_ERROR_WRITE, error);
 }
 
-static char *
-dup_text (sqlite3_stmt *statement, int column)
-{
-  return g_strdup ((const char *) sqlite3_column_text (statement, column));
-}
-
 static SyJournalRow *
 take_row (sqlite3_stmt *statement)
 {
@@ -53,18 +47,18 @@ take_row (sqlite3_stmt *statement)
 
   row->number = (guint64) sqlite3_column_int64 (statement, 0);
   row->kind = (SyEventKind) sqlite3_column_int (statement, 1);
-  row->item = dup_text (statement, 2);
-  row->item_kind = dup_text (statement, 3);
-  row->name = dup_text (statement, 4);
-  row->by = dup_text (statement, 5);
-  row->role = dup_text (statement, 6);
-  row->why = dup_text (statement, 7);
-  row->when = dup_text (statement, 8);
-  row->written = dup_text (statement, 9);
+  row->item = sy_sqlite_dup_text (statement, 2);
+  row->item_kind = sy_sqlite_dup_text (statement, 3);
+  row->name = sy_sqlite_dup_text (statement, 4);
+  row->by = sy_sqlite_dup_text (statement, 5);
+  row->role = sy_sqlite_dup_text (statement, 6);
+  row->why = sy_sqlite_dup_text (statement, 7);
+  row->when = sy_sqlite_dup_text (statement, 8);
+  row->written = sy_sqlite_dup_text (statement, 9);
   row->clock_set = sqlite3_column_int (statement, 10) != 0;
   row->revision = sqlite3_column_int64 (statement, 11);
-  row->verdict = dup_text (statement, 12);
-  row->words = dup_text (statement, 13);
+  row->verdict = sy_sqlite_dup_text (statement, 12);
+  row->words = sy_sqlite_dup_text (statement, 13);
   return row;
 }
 
@@ -190,21 +184,21 @@ take_action (sqlite3_stmt *statement)
 {
   SyAction *action = g_new0 (SyAction, 1);
 
-  action->id = dup_text (statement, 0);
-  action->item = dup_text (statement, 1);
-  action->item_kind = dup_text (statement, 2);
-  action->item_name = dup_text (statement, 3);
-  action->what = dup_text (statement, 4);
-  action->about = dup_text (statement, 5);
-  action->assigned = dup_text (statement, 6);
-  action->due = dup_text (statement, 7);
+  action->id = sy_sqlite_dup_text (statement, 0);
+  action->item = sy_sqlite_dup_text (statement, 1);
+  action->item_kind = sy_sqlite_dup_text (statement, 2);
+  action->item_name = sy_sqlite_dup_text (statement, 3);
+  action->what = sy_sqlite_dup_text (statement, 4);
+  action->about = sy_sqlite_dup_text (statement, 5);
+  action->assigned = sy_sqlite_dup_text (statement, 6);
+  action->due = sy_sqlite_dup_text (statement, 7);
   action->open = sqlite3_column_int (statement, 8) != 0;
-  action->opened_by = dup_text (statement, 9);
-  action->opened_when = dup_text (statement, 10);
-  action->why = dup_text (statement, 11);
-  action->closed_by = dup_text (statement, 12);
-  action->closed_when = dup_text (statement, 13);
-  action->evidence = dup_text (statement, 14);
+  action->opened_by = sy_sqlite_dup_text (statement, 9);
+  action->opened_when = sy_sqlite_dup_text (statement, 10);
+  action->why = sy_sqlite_dup_text (statement, 11);
+  action->closed_by = sy_sqlite_dup_text (statement, 12);
+  action->closed_when = sy_sqlite_dup_text (statement, 13);
+  action->evidence = sy_sqlite_dup_text (statement, 14);
   action->line = (guint64) sqlite3_column_int64 (statement, 15);
   return action;
 }

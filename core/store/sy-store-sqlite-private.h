@@ -121,6 +121,7 @@ SyTask *sy_sqlite_take_task (sqlite3_stmt *statement);
 /* @seat 0: a new one. */
 void sy_sqlite_bind_task (sqlite3_stmt *statement, const SyTask *task, guint64 line, gint64 seat);
 void sy_sqlite_bind_text (sqlite3_stmt *statement, int place, const char *text);
+char *sy_sqlite_dup_text (sqlite3_stmt *statement, int column); /* NULL for NULL */
 
 /* The lists of the journal's lines and of actions. */
 gboolean sy_sqlite_put_entry (SqliteStore *self, const SyEvent *event, const char *verdict, guint64 line, GError **error);

@@ -13,12 +13,6 @@ bind_number (sqlite3_stmt *statement, int place, double value)
     sqlite3_bind_null (statement, place);
 }
 
-static char *
-dup_text (sqlite3_stmt *statement, int column)
-{
-  return g_strdup ((const char *) sqlite3_column_text (statement, column));
-}
-
 static double
 take_number (sqlite3_stmt *statement, int column)
 {
@@ -41,36 +35,36 @@ take_detail (sqlite3_stmt *statement, int column, SyItemDetail *detail)
   detail->mass_with_allowance_kg = take_number (statement, column++);
   for (gsize i = 0; i < G_N_ELEMENTS (detail->cg_mm); i++)
     detail->cg_mm[i] = take_number (statement, column++);
-  detail->machine = dup_text (statement, column++);
-  detail->storage = dup_text (statement, column++);
-  detail->gear_kind = dup_text (statement, column++);
-  detail->identity = dup_text (statement, column++);
+  detail->machine = sy_sqlite_dup_text (statement, column++);
+  detail->storage = sy_sqlite_dup_text (statement, column++);
+  detail->gear_kind = sy_sqlite_dup_text (statement, column++);
+  detail->identity = sy_sqlite_dup_text (statement, column++);
   detail->wll_kg = take_number (statement, column++);
-  detail->due = dup_text (statement, column++);
+  detail->due = sy_sqlite_dup_text (statement, column++);
   detail->withdrawn = sqlite3_column_int (statement, column++) != 0;
-  detail->condition = dup_text (statement, column);
+  detail->condition = sy_sqlite_dup_text (statement, column);
 }
 
 /* What was done about the item besides revising it, and under what it was judged. */
 static void
 take_standing (sqlite3_stmt *statement, int column, SyTask *task)
 {
-  task->role = dup_text (statement, column++);
+  task->role = sy_sqlite_dup_text (statement, column++);
   task->edition = sqlite3_column_int64 (statement, column++);
-  task->policy = dup_text (statement, column++);
-  task->program = dup_text (statement, column++);
+  task->policy = sy_sqlite_dup_text (statement, column++);
+  task->program = sy_sqlite_dup_text (statement, column++);
   task->loosened = sqlite3_column_int (statement, column++) != 0;
-  task->begun = dup_text (statement, column++);
+  task->begun = sy_sqlite_dup_text (statement, column++);
   task->signed_revision = sqlite3_column_int64 (statement, column++);
-  task->signed_by = dup_text (statement, column++);
-  task->signed_role = dup_text (statement, column++);
-  task->signed_when = dup_text (statement, column++);
+  task->signed_by = sy_sqlite_dup_text (statement, column++);
+  task->signed_role = sy_sqlite_dup_text (statement, column++);
+  task->signed_when = sy_sqlite_dup_text (statement, column++);
   task->signed_own = sqlite3_column_int (statement, column++) != 0;
-  task->open_actions = dup_text (statement, column++);
+  task->open_actions = sy_sqlite_dup_text (statement, column++);
   task->n_open = sqlite3_column_int64 (statement, column++);
-  task->action_due = dup_text (statement, column++);
-  task->review_due = dup_text (statement, column++);
-  task->review_trigger = dup_text (statement, column++);
+  task->action_due = sy_sqlite_dup_text (statement, column++);
+  task->review_due = sy_sqlite_dup_text (statement, column++);
+  task->review_trigger = sy_sqlite_dup_text (statement, column++);
   task->retired = sqlite3_column_int (statement, column++) != 0;
   task->told_revision = sqlite3_column_int64 (statement, column);
 }
@@ -120,6 +114,12 @@ sy_sqlite_bind_text (sqlite3_stmt *statement, int place, const char *text)
   sqlite3_bind_text (statement, place, text, -1, SQLITE_TRANSIENT);
 }
 
+char *
+sy_sqlite_dup_text (sqlite3_stmt *statement, int column)
+{
+  return g_strdup ((const char *) sqlite3_column_text (statement, column));
+}
+
 SyTask *
 sy_sqlite_take_task (sqlite3_stmt *statement)
 {
@@ -129,27 +129,27 @@ sy_sqlite_take_task (sqlite3_stmt *statement)
   if (!sy_verdict_from_id ((const char *) sqlite3_column_text (statement, 5), &verdict))
     return NULL;
   task = g_new0 (SyTask, 1);
-  task->id = dup_text (statement, 0);
-  task->name = dup_text (statement, 1);
-  task->place = dup_text (statement, 2);
-  task->method = dup_text (statement, 3);
-  task->units = dup_text (statement, 4);
+  task->id = sy_sqlite_dup_text (statement, 0);
+  task->name = sy_sqlite_dup_text (statement, 1);
+  task->place = sy_sqlite_dup_text (statement, 2);
+  task->method = sy_sqlite_dup_text (statement, 3);
+  task->units = sy_sqlite_dup_text (statement, 4);
   task->verdict = verdict;
   task->index = take_unbounded (statement, 6);
-  task->index_symbol = dup_text (statement, 8);
+  task->index_symbol = sy_sqlite_dup_text (statement, 8);
   task->mass_kg = take_number (statement, 9);
   task->persons = take_number (statement, 10);
   task->lifts_per_day = take_number (statement, 11);
   task->rank = take_unbounded (statement, 12);
   task->revision = sqlite3_column_int64 (statement, 14);
   task->clash = sqlite3_column_int64 (statement, 15);
-  task->lineage = dup_text (statement, 16);
-  task->by = dup_text (statement, 17);
-  task->why = dup_text (statement, 18);
-  task->when = dup_text (statement, 19);
-  task->search_text = dup_text (statement, 20);
-  task->item_kind = dup_text (statement, 21);
-  task->valid_until = dup_text (statement, 22);
+  task->lineage = sy_sqlite_dup_text (statement, 16);
+  task->by = sy_sqlite_dup_text (statement, 17);
+  task->why = sy_sqlite_dup_text (statement, 18);
+  task->when = sy_sqlite_dup_text (statement, 19);
+  task->search_text = sy_sqlite_dup_text (statement, 20);
+  task->item_kind = sy_sqlite_dup_text (statement, 21);
+  task->valid_until = sy_sqlite_dup_text (statement, 22);
   take_detail (statement, 23, &task->detail);
   take_standing (statement, 35, task);
   task->seat = sqlite3_column_int64 (statement, SY_SQLITE_N_TASK_COLUMNS);
