@@ -30,11 +30,15 @@ static const char *const faults[] = {
         "from the end, the journal was rewritten, or the head is of another record."),
   [SY_FAULT_FILE]
   = N_ ("The file is damaged at line {line} and cannot be read further: expected {expected}, found {found}."),
+  [SY_FAULT_PARTS]
+  = N_ ("Every line holds, but the file was altered so that lines can be hidden or changed unseen: expected {expected}, found "
+        "{found}. Make the lists anew."),
 };
 
 static const char *const fault_ids[] = {
   [SY_FAULT_NONE] = "none",   [SY_FAULT_NUMBER] = "number", [SY_FAULT_HASH] = "hash", [SY_FAULT_COLUMN] = "column",
   [SY_FAULT_EVENT] = "event", [SY_FAULT_END] = "end",       [SY_FAULT_HEAD] = "head", [SY_FAULT_FILE] = "file",
+  [SY_FAULT_PARTS] = "parts",
 };
 
 static const char before_it[] = N_ ("Lines before it that hold: {lines}.");

@@ -26,6 +26,13 @@ typedef struct
   const guint8 *event; /* NULL where there are no bytes */
   gsize event_size;
 } SyRawLine;
+/* What answers for the journal and is not what was made; expected and found NULL where all is. Owned by the caller. */
+typedef struct
+{
+  guint64 line; /* the first that is hidden, 0 for none in particular */
+  char *expected, *found;
+} SyAstray;
+
 typedef gboolean (*SyRawFunc) (const SyRawLine *line, gpointer user_data);
 
 typedef struct
@@ -52,6 +59,8 @@ typedef struct
   gboolean (*scan_raw) (SyStore *store, SyRawFunc func, gpointer user_data, GError **error);
   /* The last line that the lists know of; FALSE when they cannot be asked. */
   gboolean (*lists_end) (SyStore *store, guint64 *last);
+  /* NULL: nothing can be. */
+  gboolean (*astray) (SyStore *store, SyAstray *out, GError **error);
   gboolean (*rebuild) (SyStore *store, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error);
 
   GPtrArray *(*journal) (SyStore *store, const SyJournalFilter *filter, guint64 before, guint limit, GError **error);

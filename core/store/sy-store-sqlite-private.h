@@ -19,6 +19,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 /* SQL that makes a record, and that which makes the projection of an older one anew, empty. */
 extern const char sy_sqlite_schema[];
 extern const char sy_sqlite_schema_renewed[];
+/* The journal's indices and triggers alone. */
+extern const char sy_sqlite_schema_guards[];
 
 /**
  * sy_sqlite_open:
@@ -163,6 +165,14 @@ gboolean sy_sqlite_project (SqliteStore *self, const SyEvent *event, guint64 lin
  * transaction; one of this format is left alone. No statement is prepared before or after.
  */
 gboolean sy_sqlite_upgrade (SqliteStore *self, GError **error);
+
+/* As SyStoreBackend has it. */
+gboolean sy_sqlite_astray (SyStore *store, SyAstray *out, GError **error);
+/* Adds, of char *, in words, what belongs to the journal and is not as a new record has it. */
+gboolean sy_sqlite_find_strange (SqliteStore *self, GPtrArray *strange, gboolean also_missing, GError **error);
+/* Drops what is in the way of the projection and makes the journal's indices and triggers anew. In a transaction, with no
+   statement prepared. */
+gboolean sy_sqlite_clear_way (SqliteStore *self, GError **error);
 
 /* SQL that returns nothing, in a transaction that the caller holds. */
 gboolean sy_sqlite_run (SqliteStore *self, const char *sql, GError **error);

@@ -255,13 +255,40 @@ count (SqliteStore *self, const char *sql, guint64 *number, GError **error)
   return TRUE;
 }
 
+/* What stands beside the journal's lines: indices, triggers. And whether the words to search can be found by what they are. */
+static gboolean
+compare_journal (SqliteStore *self, SyRebuild *out, GError **error)
+{
+  g_autoptr (GPtrArray) strange = g_ptr_array_new_with_free_func (g_free);
+  SyAstray astray = { 0 };
+
+  if (!sy_sqlite_find_strange (self, strange, TRUE, error))
+    return FALSE;
+  for (guint i = 0; i < strange->len; i++)
+    add_difference (out, g_strdup_printf ("journal: %s", (char *) strange->pdata[i]));
+  if (strange->len == 0 && !sy_sqlite_astray (&self->parent, &astray, error))
+    return FALSE;
+  if (astray.expected != NULL)
+    add_difference (out, g_strdup_printf ("journal: expected %s, found %s", astray.expected, astray.found));
+  g_free (astray.expected);
+  g_free (astray.found);
+  if (sqlite3_exec (self->db, "INSERT INTO task_search (task_search) VALUES ('integrity-check')", NULL, NULL, NULL) != SQLITE_OK
+      && (sqlite3_errcode (self->db) & 0xff) == SQLITE_CORRUPT)
+    add_difference (out, g_strdup ("words to search: the index was not that of the words"));
+  return TRUE;
+}
+
 /* Inside the transaction. */
 static gboolean
 rebuild (SqliteStore *self, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error)
 {
+  if (!compare_journal (self, out, error))
+    return FALSE;
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
     if (!keep_aside (self, &parts[i], error))
       return FALSE;
+  if (!sy_sqlite_clear_way (self, error))
+    return FALSE;
   if (!sy_sqlite_project_all (self, progress, user_data, error))
     return FALSE;
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)

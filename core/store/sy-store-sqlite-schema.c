@@ -8,13 +8,16 @@
  * SQLite keeps no NaN and no infinity that every reader understands: none is NULL, unbounded is a flag.
  */
 #define JOURNAL \
+  JOURNAL_TABLE JOURNAL_GUARDS
+#define JOURNAL_TABLE \
   "CREATE TABLE journal (" \
   "  number INTEGER PRIMARY KEY CHECK (number > 0)," \
   "  hash BLOB NOT NULL CHECK (length (hash) = 32)," \
   "  kind INTEGER NOT NULL," \
   "  item TEXT NOT NULL," \
   "  event BLOB NOT NULL" \
-  ") STRICT;" \
+  ") STRICT;"
+#define JOURNAL_GUARDS \
   "CREATE INDEX journal_item ON journal (item, number);" \
   "CREATE INDEX journal_policy ON journal (number) WHERE kind = 1;" \
   "CREATE TRIGGER journal_keep BEFORE UPDATE ON journal BEGIN" \
@@ -143,6 +146,8 @@ const char sy_sqlite_schema[] =
   "PRAGMA application_id = " G_STRINGIFY (SY_SQLITE_APPLICATION_ID) ";"
   "PRAGMA user_version = " G_STRINGIFY (SY_SQLITE_SCHEMA_VERSION) ";"
   JOURNAL PROJECTION;
+
+const char sy_sqlite_schema_guards[] = JOURNAL_GUARDS;
 
 const char sy_sqlite_schema_renewed[] =
   "DROP TABLE IF EXISTS entry;"

@@ -491,6 +491,7 @@ sy_store_sqlite_open (const char *path, gboolean bare, GError **error)
     .search = sqlite_search,
     .scan_raw = sqlite_scan_raw,
     .lists_end = sqlite_lists_end,
+    .astray = sy_sqlite_astray,
     .rebuild = sy_sqlite_rebuild,
     .journal = sy_sqlite_journal,
     .journal_count = sy_sqlite_journal_count,

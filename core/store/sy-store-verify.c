@@ -115,6 +115,31 @@ check_end (SyStore *store, const SyHash *known, SyVerification *out)
                 number_words ("the end after line", (gint64) out->lines));
 }
 
+/* What holds may still not be what is shown of it. */
+static gboolean
+check_parts (SyStore *store, SyVerification *out, GError **error)
+{
+  SyAstray astray = { 0 };
+  g_autoptr (GError) failed = NULL;
+
+  if (store->backend->astray == NULL)
+    return TRUE;
+  if (!store->backend->astray (store, &astray, &failed))
+    {
+      g_free (astray.expected);
+      g_free (astray.found);
+      if (!g_error_matches (failed, SY_STORE_ERROR, SY_STORE_ERROR_CORRUPT))
+        {
+          g_propagate_error (error, g_steal_pointer (&failed));
+          return FALSE;
+        }
+      find_fault (out, SY_FAULT_PARTS, out->lines, g_strdup ("indices that can be read"), g_strdup (failed->message));
+    }
+  else if (astray.expected != NULL)
+    find_fault (out, SY_FAULT_PARTS, astray.line > 0 ? astray.line : out->lines, astray.expected, astray.found);
+  return TRUE;
+}
+
 gboolean
 sy_store_verify (SyStore *store, const SyHash *known, SyProgressFunc progress, gpointer user_data, SyVerification *out,
                  GError **error)
@@ -148,6 +173,11 @@ sy_store_verify (SyStore *store, const SyHash *known, SyProgressFunc progress, g
     }
   if (out->fault == SY_FAULT_NONE)
     check_end (store, known, out);
+  if (out->fault == SY_FAULT_NONE && !check_parts (store, out, error))
+    {
+      sy_verification_clear (out);
+      return FALSE;
+    }
   return TRUE;
 }
 

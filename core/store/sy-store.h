@@ -139,12 +139,13 @@ typedef enum
   SY_FAULT_END,     /* the list of items knows of lines behind the end          */
   SY_FAULT_HEAD,    /* the head that was given is at no line                    */
   SY_FAULT_FILE,    /* the file is damaged there and cannot be read further     */
+  SY_FAULT_PARTS,   /* every line holds, but an index hides it, or a part of the file is none that an edition made */
 } SyFault;
 
 typedef struct
 {
   SyFault fault;          /* the first; NONE: all holds                                                 */
-  guint64 line;           /* where; for END and HEAD the number of lines                                */
+  guint64 line;           /* where; for END and HEAD the number of lines; PARTS: the first that is hidden, else that number                                */
   guint64 lines;          /* that were found right                                                      */
   SyHead head;            /* the end of what holds                                                      */
   guint64 known_at;       /* the line at which the given head stands, 0 for none                        */

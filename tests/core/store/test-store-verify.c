@@ -12,6 +12,12 @@
           "CREATE TABLE journal (number, hash, kind, item, event);"                                        \
           "INSERT INTO journal SELECT * FROM old_journal ORDER BY number;"
 
+/* Filled by one rule, and said to be filled by another. */
+#define LYING_INDEX(name, made, filled)                                                                    \
+  "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = 'CREATE INDEX " name " " filled "' WHERE name = '" name "';" \
+  "PRAGMA writable_schema = RESET; REINDEX " name "; PRAGMA writable_schema = ON;"                         \
+  "UPDATE sqlite_schema SET sql = 'CREATE INDEX " name " " made "' WHERE name = '" name "'; PRAGMA writable_schema = OFF;"
+
 typedef struct
 {
   const char *sql;
@@ -45,6 +51,13 @@ static const Tampering tamperings[] = {
   { RETYPE "INSERT INTO journal SELECT 0, hash, kind, item, event FROM journal WHERE number = 5", SY_FAULT_NUMBER, 1 },
   { UNGUARD "DELETE FROM journal WHERE number > 9", SY_FAULT_END, 9 },
   { UNGUARD "DELETE FROM journal", SY_FAULT_END, 0 },
+  /* an index that leaves out a line, and says that it does not */
+  { LYING_INDEX ("journal_item", "ON journal (item, number)", "ON journal (item, number) WHERE number <> 4"), SY_FAULT_PARTS, 4 },
+  { LYING_INDEX ("journal_policy", "ON journal (number) WHERE kind = 1", "ON journal (number) WHERE kind = 99"),
+    SY_FAULT_PARTS, 1 },
+  { "DROP INDEX journal_item; CREATE INDEX journal_item ON journal (item, number) WHERE number <> 4", SY_FAULT_PARTS, 11 },
+  { "CREATE INDEX other ON journal (item, kind, number, hash, event)", SY_FAULT_PARTS, 11 },
+  { "CREATE TRIGGER other AFTER INSERT ON journal BEGIN UPDATE task SET verdict = 'by-hand'; END", SY_FAULT_PARTS, 11 },
 };
 
 static void
@@ -185,6 +198,14 @@ static const struct
   const char *sql, *said;
   guint at_least;
 } damages[] = {
+  { LYING_INDEX ("journal_item", "ON journal (item, number)", "ON journal (item, number) WHERE number <> 4"), "none to line 4", 1 },
+  { "CREATE TRIGGER other AFTER INSERT ON journal BEGIN UPDATE task SET verdict = 'by-hand'; END",
+    "trigger “other”, which no edition made", 1 },
+  { "DROP TRIGGER journal_keep", "trigger “journal_keep” is missing", 1 },
+  { "DROP TABLE entry; CREATE VIEW entry AS SELECT 1 AS one", "had no column", 1 },
+  { "DROP INDEX entry_day; CREATE TABLE other (x); CREATE INDEX entry_day ON other (x); DELETE FROM entry WHERE number = 3",
+    "line 3", 1 },
+  { "PRAGMA writable_schema = ON; DELETE FROM task_search_data WHERE id > 10", "the index was not that of the words", 1 },
   { "UPDATE task SET verdict = 'by-hand' WHERE id = 'b'; UPDATE task SET verdict = 'improve' WHERE id = 'a'",
     "task “Coil to slitter”: verdict: was improve, the journal says by-hand", 1 },
   { "UPDATE task SET rank_value = 1 WHERE id = 'a'", "rank_value: was 1.0, the journal says 15.0", 1 },
