@@ -204,10 +204,31 @@ sy_csv_begin (GString *out)
   g_string_append (out, BYTE_ORDER_MARK);
 }
 
+/* Whether a spreadsheet might work it out: what begins a formula, in ASCII or full width, also behind blanks, quotes and what
+   cannot be seen, which some take away first; a tab or a line end in front. */
+static gboolean
+may_be_formula (const char *text)
+{
+  static const gunichar signs[] = { '=', '+', '-', '@', 0xff1d, 0xff0b, 0xff0d, 0xff20, 0x2212 };
+  gunichar letter = g_utf8_get_char (text);
+
+  if (letter == '\t' || letter == '\r' || letter == '\n')
+    return TRUE;
+  while (*text != '\0' && (g_unichar_isspace (letter) || g_unichar_iszerowidth (letter) || g_unichar_iscntrl (letter) || letter == '"'))
+    {
+      text = g_utf8_next_char (text);
+      letter = g_utf8_get_char (text);
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (signs); i++)
+    if (letter == signs[i])
+      return TRUE;
+  return FALSE;
+}
+
 void
 sy_csv_add_text (GString *out, gboolean is_first, const char *text)
 {
-  gboolean is_formula = *text != '\0' && strchr ("=+-@\t\r", *text) != NULL;
+  gboolean is_formula = may_be_formula (text);
   gboolean is_quoted = strpbrk (text, "\",;\r\n") != NULL || g_str_has_prefix (text, " ") || g_str_has_suffix (text, " ");
 
   if (!is_first)

@@ -43,7 +43,8 @@ SyCsv *sy_csv_read (const char *text, gsize length, GError **error);
 
 /* Writing: comma and CRLF. begin writes the byte order mark, by which spreadsheets know UTF-8. */
 void sy_csv_begin (GString *out);
-/* One cell; @is_first: of its row. A text that a spreadsheet would take for a formula (= + - @, tab, CR in front) gets an
+/* One cell; @is_first: of its row. A text that a spreadsheet would take for a formula (= + - @ in front, full
+   width and behind blanks or quotes too; a tab or line end in front) gets an
    apostrophe before it. */
 void sy_csv_add_text (GString *out, gboolean is_first, const char *text);
 /* "." as mark whatever the locale; nothing for NAN, "unbounded" for INFINITY. */

@@ -248,8 +248,9 @@ compare_member (const SyComparison *comparison, const char *path, const char *na
   const gboolean is_empty = (before != NULL && before->n_children == 0) || (after != NULL && after->n_children == 0);
   const Fields members = members_of (fields, key);
 
-  if (*path == '\0' && strcmp (key, "method") == 0)
-    return; /* told with what the revisions were made under */
+  /* told with what the revisions were made under, where that is not the same */
+  if (*path == '\0' && strcmp (key, "method") == 0 && !comparison->same_method)
+    return;
   if (is_object_or_none (before) && is_object_or_none (after) && !(is_empty && (before == NULL || after == NULL)))
     compare_objects (comparison, at, whole, &members, before, after);
   else if (is_list_of_objects (before) && is_list_of_objects (after) && !is_empty)
@@ -263,6 +264,12 @@ static void
 compare_objects (const SyComparison *comparison, const char *path, const char *name, const Fields *fields,
                  const SyJson *before, const SyJson *after)
 {
+  /* one without members has nothing by which it could be told member by member */
+  if ((before == NULL && after->first == NULL) || (after == NULL && before->first == NULL))
+    {
+      compare_values (comparison, path, name, NULL, before, after);
+      return;
+    }
   /* in the order of the fields */
   for (gsize i = 0; i < fields->n_tables; i++)
     for (gsize k = 0; k < fields->tables[i].n; k++)

@@ -19,6 +19,7 @@ typedef struct
 {
   GPtrArray *out;
   SySide before, after;
+  gboolean same_method; /* that the revisions say they were made by */
 } SyComparison;
 
 /* Adds one; @before and @after are consumed, may be NULL. */

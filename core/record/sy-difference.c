@@ -101,7 +101,7 @@ compare (GPtrArray *out, SyDifferencePart part, const SyEvent *before, const SyE
   const char *old = is_facts ? before->facts : before->findings;
   const char *new = is_facts ? after->facts : after->findings;
   g_autoptr (SyMemory) memory = sy_memory_new ();
-  SyComparison comparison = { .out = out };
+  SyComparison comparison = { .out = out, .same_method = strcmp (before->method, after->method) == 0 };
   gboolean readable;
 
   if (strcmp (old, new) == 0)

@@ -302,6 +302,85 @@ the_json_is_as_described (void **state)
   sy_difference_free (NULL);
 }
 
+/* A document as no method has it, but as one could come from elsewhere: members in a fixed order, so that two are the same
+   exactly when their texts are. */
+static void
+write_random (GRand *random, GString *out, int depth)
+{
+  static const char *const members[] = { "units", "place", "legs", "label", "elements", "other" };
+  const int kind = g_rand_int_range (random, 0, depth > 0 ? 6 : 4);
+  gboolean any = FALSE;
+
+  switch (kind)
+    {
+    case 0:
+      g_string_append_printf (out, "%d", g_rand_int_range (random, 0, 3));
+      break;
+    case 1:
+      g_string_append_printf (out, "\"%c\"", g_rand_int_range (random, 'a', 'c'));
+      break;
+    case 2:
+      g_string_append (out, g_rand_boolean (random) ? "{}" : "[]");
+      break;
+    case 3:
+      g_string_append (out, g_rand_boolean (random) ? "null" : "\"\"");
+      break;
+    case 4:
+      g_string_append_c (out, '[');
+      for (int n = g_rand_int_range (random, 0, 4); n > 0; n--)
+        {
+          write_random (random, out, depth - 1);
+          g_string_append (out, n > 1 ? "," : "");
+        }
+      g_string_append_c (out, ']');
+      break;
+    default:
+      g_string_append_c (out, '{');
+      for (gsize i = 0; i < G_N_ELEMENTS (members); i++)
+        if (g_rand_int_range (random, 0, 3) == 0)
+          {
+            g_string_append_printf (out, "%s\"%s\":", any ? "," : "", members[i]);
+            write_random (random, out, depth - 1);
+            any = TRUE;
+          }
+      g_string_append_c (out, '}');
+    }
+}
+
+static void
+no_changed_fact_is_hidden (void **state)
+{
+  g_autoptr (GRand) random = g_rand_new_with_seed (20261126);
+
+  (void) state;
+  for (int i = 0; i < 20000; i++)
+    {
+      g_autoptr (GString) before = g_string_new ("{\"legs\":"), after = g_string_new ("{\"legs\":");
+      GString *const sides[] = { before, after };
+      g_autoptr (GPtrArray) differences = NULL;
+
+      for (int k = 0; k < 2; k++)
+        {
+          write_random (random, sides[k], 3);
+          g_string_append_c (sides[k], '}');
+        }
+      differences = compare_facts ("rigged-lift", sides[0]->str, sides[1]->str);
+      if ((differences->len == 0) != (strcmp (sides[0]->str, sides[1]->str) == 0))
+        fail_msg ("%u differences between %s and %s", differences->len, sides[0]->str, sides[1]->str);
+    }
+}
+
+/* One that says in its facts that another method is meant than the one it was made by. */
+static void
+a_method_changed_in_the_facts_alone_is_told (void **state)
+{
+  g_autoptr (GPtrArray) differences
+    = compare_facts ("lift", "{\"method\":\"lift\"}", "{\"method\":\"gear\"}");
+
+  (void) state;
+  assert_int_equal (differences->len, 1);
+}
+
 int
 main (void)
 {
@@ -319,6 +398,8 @@ main (void)
     cmocka_unit_test (reasons_come_go_and_change),
     cmocka_unit_test (under_what_it_was_made_comes_last),
     cmocka_unit_test (what_cannot_be_read_is_told_whole),
+    cmocka_unit_test (no_changed_fact_is_hidden),
+    cmocka_unit_test (a_method_changed_in_the_facts_alone_is_told),
     cmocka_unit_test (the_json_is_as_described),
   };
 
