@@ -233,7 +233,7 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
   else
     gtk_widget_remove_css_class (text, "sy-strong");
   gtk_widget_set_tooltip_text (child, full != NULL ? full : *words != '\0' ? words : NULL);
-  sy_name_row_of (child, all, words);
+  sy_name_row_of (child, all, *words != '\0' ? words : NONE);
 }
 
 void

@@ -524,7 +524,11 @@ sy_audit_page_grab_focus (GtkWidget *widget)
 static gboolean
 sy_audit_page_focus (GtkWidget *widget, GtkDirectionType direction)
 {
-  return gtk_widget_child_focus (SY_AUDIT_PAGE (widget)->box, direction);
+  SyAuditPage *self = SY_AUDIT_PAGE (widget);
+
+  if (sy_tab_leaves_rows (GTK_COLUMN_VIEW (self->view), direction))
+    return gtk_widget_child_focus (direction == GTK_DIR_TAB_FORWARD ? self->chosen : self->about, direction);
+  return gtk_widget_child_focus (self->box, direction);
 }
 
 static void
