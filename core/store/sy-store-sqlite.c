@@ -440,6 +440,15 @@ let_go (SqliteStore *self)
   g_clear_pointer (&self->db, sqlite3_close);
 }
 
+/* Whether what was opened is no longer what stands under its name: what would be written goes where nobody finds it. */
+static gboolean
+was_replaced (SqliteStore *self)
+{
+  int moved = 0;
+
+  return sqlite3_file_control (self->db, "main", SQLITE_FCNTL_HAS_MOVED, &moved) == SQLITE_OK && moved != 0;
+}
+
 /* POSIX drops a process's locks on a file as soon as anything in the process closes that file, and a file chooser
    that looks into the folder does so. The next program to finish then takes itself for the last one and deletes the
    log under this connection, which would go on in a file that nobody else sees. What it had written is in the
@@ -451,6 +460,15 @@ sqlite_renew (SyStore *store, GError **error)
   dev_t device;
   ino_t inode;
 
+  if (self->db != NULL && was_replaced (self))
+    {
+      g_autofree char *name = g_filename_display_name (self->path);
+
+      g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_OPEN,
+                   "No access to “%s”: another file stands in its place since it was opened, or it was removed. Close the program "
+                   "and open the record again.", name);
+      return FALSE;
+    }
   if (self->db != NULL)
     {
       look_at_index (self, &device, &inode);

@@ -338,6 +338,25 @@ a_record_that_is_gone_is_not_begun_anew (void **state)
   assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
 }
 
+/* A backup put in its place while it is open: what is written then would be found by nobody. */
+static void
+a_record_that_was_replaced_takes_nothing (void **state)
+{
+  const char *path = path_of (state);
+  g_autofree char *backup = g_strconcat (path, ".backup", NULL);
+  g_autoptr (SyStore) store = sy_store_open (path, NULL);
+  g_autoptr (SyStore) other = sy_store_open (backup, NULL);
+  g_autoptr (GPtrArray) events = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_event_free);
+  g_autoptr (GError) error = NULL;
+  SyHead head = help_append (store, help_policy ("{}"), NULL, NULL, NULL);
+
+  g_clear_pointer (&other, sy_store_close);
+  assert_int_equal (g_rename (backup, path), 0);
+  g_ptr_array_add (events, help_policy ("{\"id\":2}"));
+  assert_false (sy_store_append (store, &head, events, &head, &error));
+  help_assert_error (error, SY_STORE_ERROR_OPEN, "another file stands in its place");
+}
+
 int
 main (void)
 {
@@ -354,6 +373,7 @@ main (void)
     IN_FOLDER (many_writers_make_one_chain),
     IN_FOLDER (lost_locks_lose_nothing),
     IN_FOLDER (a_record_that_is_gone_is_not_begun_anew),
+    IN_FOLDER (a_record_that_was_replaced_takes_nothing),
   };
 
   return cmocka_run_group_tests_name ("store kept", tests, NULL, NULL);
