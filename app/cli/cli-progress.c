@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <unistd.h>
 
+/* What is done sooner says nothing, and a line is not written anew more often than this (our choice). */
 #define QUIET_US (G_USEC_PER_SEC / 2)
 #define BETWEEN_US (G_USEC_PER_SEC / 10)
 

@@ -14,6 +14,7 @@ typedef struct
   guint part; /* from 0 */
 } Part;
 
+/* Steps of a part that are told apart: a bar has no more pixels that matter. */
 #define PART_STEPS 1000u
 
 static gboolean

@@ -7,6 +7,7 @@
 
 /* What a bundle adds to a journal, and under which numbers. */
 
+/* How many lines are looked at between two calls of the progress function (our choice). */
 #define PROGRESS_LINES 64
 
 /* An item as it is here, with what is to be added. */

@@ -5,7 +5,7 @@
 
 #include "sy-method.h"
 
-/* How often a save is tried again when another program wrote in between. */
+/* How often a save is tried again when another program wrote in between (our choice). */
 #define TRIES_MAX 16
 
 G_DEFINE_QUARK (sy-ledger-error-quark, sy_ledger_error)

@@ -7,6 +7,7 @@
 #include "sy-task-order.h"
 #include "sy-worker-search.h"
 
+/* How soon what another program wrote is seen (our choice): asking costs a read of the journal's end. */
 #define POLL_SECONDS 2
 
 struct _SyTaskList

@@ -4,6 +4,7 @@
 #include "sy-i18n.h"
 #include "sy-name.h"
 
+/* What is done sooner shows nothing, so that nothing flickers (our choice). */
 #define SHOWN_AFTER_MS 300
 
 struct _SyProgressRow
