@@ -33,3 +33,14 @@ sy_button_new (const char *mnemonic_label, const char *action)
     gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
   return button;
 }
+
+void
+sy_mark_wrong (GtkWidget *entry, gboolean is_wrong)
+{
+  if (is_wrong)
+    gtk_widget_add_css_class (entry, "sy-wrong");
+  else
+    gtk_widget_remove_css_class (entry, "sy-wrong");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
+                               is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+}

@@ -11,4 +11,7 @@ void sy_name (GtkWidget *widget, const char *name);
 /* A button with a mnemonic ("_Save…"), named without the underscore, which GTK 4.8 would have read out. */
 GtkWidget *sy_button_new (const char *mnemonic_label, const char *action);
 
+/* Shows that what stands in an entry will not do, and says so to assistive technology; or takes that back. */
+void sy_mark_wrong (GtkWidget *entry, gboolean is_wrong);
+
 #endif

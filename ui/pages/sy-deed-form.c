@@ -45,20 +45,9 @@ sy_deed_day_is_fine (const char *text)
 }
 
 static void
-mark (GtkWidget *entry, gboolean wrong)
-{
-  if (wrong)
-    gtk_widget_add_css_class (entry, "sy-wrong");
-  else
-    gtk_widget_remove_css_class (entry, "sy-wrong");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-}
-
-static void
 edited_cb (GtkEditable *entry, gpointer user_data G_GNUC_UNUSED)
 {
-  mark (GTK_WIDGET (entry), FALSE);
+  sy_mark_wrong (GTK_WIDGET (entry), FALSE);
 }
 
 /* FALSE, with the first that lacks marked and focused, where something is still needed. */
@@ -72,7 +61,7 @@ check_required (SyDeedForm *self)
       GtkWidget *entry = g_hash_table_lookup (self->entries, self->required->pdata[i]);
       g_autofree char *text = sy_deed_form_dup (self, self->required->pdata[i]);
 
-      mark (entry, *text == '\0');
+      sy_mark_wrong (entry, *text == '\0');
       if (*text == '\0' && first == NULL)
         first = entry;
     }
@@ -395,10 +384,4 @@ sy_deed_form_close (SyDeedForm *self)
   /* Nothing of it is left to be seen. */
   if (self->opener == NULL)
     gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
-}
-
-gboolean
-sy_deed_form_is_open (SyDeedForm *self)
-{
-  return gtk_widget_get_visible (self->body);
 }

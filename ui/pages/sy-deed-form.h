@@ -45,7 +45,6 @@ void sy_deed_form_set_subject (SyDeedForm *form, const char *words);
 void sy_deed_form_say (SyDeedForm *form, const char *words, gboolean wrong);
 void sy_deed_form_open (SyDeedForm *form);
 void sy_deed_form_close (SyDeedForm *form);
-gboolean sy_deed_form_is_open (SyDeedForm *form);
 
 /* Whether a text is a day, "2026-12-01". "" is none and is fine. */
 gboolean sy_deed_day_is_fine (const char *text);

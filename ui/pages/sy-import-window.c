@@ -144,17 +144,6 @@ loaded_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     run (self, &(SyImportRequest) { .by = NOBODY, .why = NOBODY, .dry_run = TRUE }, _("Looking through the file"));
 }
 
-static void
-mark (GtkWidget *entry, gboolean is_wrong)
-{
-  if (is_wrong)
-    gtk_widget_add_css_class (entry, "error");
-  else
-    gtk_widget_remove_css_class (entry, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-}
-
 static char *
 text_of (GtkWidget *entry)
 {
@@ -343,8 +332,8 @@ sy_import_window_take (SyImportWindow *self)
   by = text_of (self->by);
   role = text_of (self->role);
   why = text_of (self->why);
-  mark (self->by, *by == '\0');
-  mark (self->why, *why == '\0');
+  sy_mark_wrong (self->by, *by == '\0');
+  sy_mark_wrong (self->why, *why == '\0');
   if (*by == '\0' || *why == '\0')
     {
       sy_exchange_say (self->words, _("By whom and why is still needed: it is marked."), TRUE);

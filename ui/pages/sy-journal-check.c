@@ -75,17 +75,6 @@ read_head (const char *text)
   return NULL;
 }
 
-static void
-mark (SyJournalCheck *self, gboolean is_wrong)
-{
-  if (is_wrong)
-    gtk_widget_add_css_class (self->head, "error");
-  else
-    gtk_widget_remove_css_class (self->head, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (self->head), GTK_ACCESSIBLE_STATE_INVALID,
-                               is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-}
-
 /* Topics: verifying */
 
 static void
@@ -149,7 +138,7 @@ edited_cb (GtkEditable *editable, SyJournalCheck *self)
 
   /* While it is being typed it is not wrong yet. */
   if (head != NULL)
-    mark (self, FALSE);
+    sy_mark_wrong (self->head, FALSE);
 }
 
 /* Topics: making the lists anew */
@@ -314,7 +303,7 @@ sy_journal_check_verify (SyJournalCheck *self)
   if (sy_journal_check_is_busy (self))
     return;
   text = read_head (gtk_editable_get_text (GTK_EDITABLE (self->head)));
-  mark (self, text == NULL);
+  sy_mark_wrong (self->head, text == NULL);
   if (text == NULL)
     {
       say (self, _("A head has 64 figures, 0 to 9 and a to f. Type it as the sheet has it, or leave it empty."), TRUE);

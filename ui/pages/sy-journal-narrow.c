@@ -36,17 +36,6 @@ kind_words (const char *key)
   return sy_event_kind_from_id (key, &kind) ? sy_journal_kind_words (kind) : key;
 }
 
-static void
-mark (GtkWidget *entry, gboolean is_wrong)
-{
-  if (is_wrong)
-    gtk_widget_add_css_class (entry, "error");
-  else
-    gtk_widget_remove_css_class (entry, "error");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-}
-
 /* NULL: none, or none yet. New string. */
 static char *
 read_day (GtkWidget *entry)
@@ -56,10 +45,10 @@ read_day (GtkWidget *entry)
 
   if (sy_date_read (text, &days))
     {
-      mark (entry, FALSE);
+      sy_mark_wrong (entry, FALSE);
       return g_steal_pointer (&text);
     }
-  mark (entry, *text != '\0');
+  sy_mark_wrong (entry, *text != '\0');
   return NULL;
 }
 
@@ -129,7 +118,7 @@ item_cb (GtkEditable *entry, SyJournalNarrow *self)
     return;
   g_free (self->item_id);
   self->item_id = *name != '\0' ? find_item (self, name) : NULL;
-  mark (self->item, *name != '\0' && self->item_id == NULL);
+  sy_mark_wrong (self->item, *name != '\0' && self->item_id == NULL);
   renew (self);
 }
 
@@ -251,7 +240,7 @@ sy_journal_narrow_set_item (SyJournalNarrow *self, const char *id, const char *n
   g_free (self->item_id);
   self->item_id = g_strdup (id);
   gtk_editable_set_text (GTK_EDITABLE (self->item), name);
-  mark (self->item, FALSE);
+  sy_mark_wrong (self->item, FALSE);
   self->is_setting = FALSE;
   renew (self);
 }

@@ -37,20 +37,9 @@ is_blank (GtkWidget *entry)
 }
 
 static void
-mark (GtkWidget *entry, gboolean wrong)
-{
-  if (wrong)
-    gtk_widget_add_css_class (entry, "sy-wrong");
-  else
-    gtk_widget_remove_css_class (entry, "sy-wrong");
-  gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
-}
-
-static void
 entry_changed_cb (GtkEditable *entry, gpointer user_data G_GNUC_UNUSED)
 {
-  mark (GTK_WIDGET (entry), FALSE);
+  sy_mark_wrong (GTK_WIDGET (entry), FALSE);
 }
 
 static void
@@ -211,8 +200,8 @@ sy_task_saver_check (SyTaskSaver *self)
 {
   gboolean no_by = is_blank (self->by), no_why = is_blank (self->why);
 
-  mark (self->by, no_by);
-  mark (self->why, no_why);
+  sy_mark_wrong (self->by, no_by);
+  sy_mark_wrong (self->why, no_why);
   if (no_by || no_why)
     gtk_widget_grab_focus (no_by ? self->by : self->why);
   return !no_by && !no_why;

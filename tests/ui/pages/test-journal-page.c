@@ -147,9 +147,9 @@ lines_are_narrowed_and_shown_again (void **state)
   wait_text (page, "1 of 3 lines");
   from = sy_test_find_name (page, "from");
   gtk_editable_set_text (GTK_EDITABLE (from), "2026-13-01");
-  assert_true (gtk_widget_has_css_class (from, "error"));
+  assert_true (gtk_widget_has_css_class (from, "sy-wrong"));
   gtk_editable_set_text (GTK_EDITABLE (from), "2999-01-01");
-  assert_false (gtk_widget_has_css_class (from, "error"));
+  assert_false (gtk_widget_has_css_class (from, "sy-wrong"));
   wait_state (page, "no-match");
   press (page, "show-all");
   wait_text (page, "3 lines");
