@@ -127,8 +127,8 @@ sy_journal_row_when (const SyJournalRow *row)
 {
   g_autofree char *when = moment (row->when);
 
-  /* Translators: a time that did not come from the computer's clock. */
-  return row->clock_set ? g_strdup_printf (_("%s, clock set"), when) : g_steal_pointer (&when);
+  /* Translators: a time that was set and did not come from the computer's clock. */
+  return row->clock_set ? g_strdup_printf (_("%s (set)"), when) : g_steal_pointer (&when);
 }
 
 char *

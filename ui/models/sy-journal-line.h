@@ -21,7 +21,7 @@ void sy_journal_line_take_row (SyJournalLine *line, SyJournalRow *row);
 
 /* What the columns say, translated; new strings. */
 const char *sy_journal_kind_words (SyEventKind kind); /* "Revision", "Signed off" … */
-char *sy_journal_row_when (const SyJournalRow *row);  /* "2026-03-01 09:00"; "2026-03-01 09:00, clock set" */
+char *sy_journal_row_when (const SyJournalRow *row);  /* "2026-03-01 09:00"; "2026-03-01 09:00 (set)": not by the computer's clock */
 char *sy_journal_row_who (const SyJournalRow *row);   /* "R. Example (safety lead)"   */
 char *sy_journal_row_what (const SyJournalRow *row);  /* "3: Improve the task", "Action opened: fit a stop" */
 

@@ -161,7 +161,9 @@ items_changed_cb (GListModel *model, guint position, guint removed, guint added,
 static void
 open_item (SyActionsPage *self, SyDueRow *row)
 {
-  gtk_widget_activate_action (GTK_WIDGET (self), "win.open-task", "s", sy_due_row_get_item (row));
+  /* An action is closed where it was opened; a review is settled by a revision, which begins with the facts. */
+  gtk_widget_activate_action (GTK_WIDGET (self), sy_due_row_get_action (row) != NULL ? "win.open-follow-up" : "win.open-task",
+                              "s", sy_due_row_get_item (row));
 }
 
 static void

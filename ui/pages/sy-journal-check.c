@@ -4,19 +4,21 @@
 #include "sy-i18n.h"
 #include "sy-name.h"
 #include "sy-progress-row.h"
+#include "sy-show.h"
 #include "sy-task-parts.h"
 
 #include <string.h>
 
 #define HEAD_DIGITS 64
 #define LONG 200 /* bytes: more than a line or two */
-#define LONG_HEIGHT 84
+#define LONG_HEIGHT 102
 
 struct _SyJournalCheck
 {
   GtkBox parent_instance;
   SyWorker *worker;
   GtkWidget *head, *verify, *rebuild, *progress, *words, *scroller;
+  gboolean is_before_rebuild; /* what is being verified is what the lists are to be made from */
 };
 
 G_DEFINE_FINAL_TYPE (SyJournalCheck, sy_journal_check, GTK_TYPE_BOX)
@@ -45,9 +47,9 @@ say (SyJournalCheck *self, const char *words, gboolean is_wrong)
 static void
 set_busy (SyJournalCheck *self, gboolean is_busy)
 {
-  gtk_widget_set_sensitive (self->verify, !is_busy);
-  gtk_widget_set_sensitive (self->rebuild, !is_busy);
-  gtk_widget_set_sensitive (self->head, !is_busy);
+  sy_button_set_busy (self->verify, is_busy);
+  sy_button_set_busy (self->rebuild, is_busy);
+  sy_button_set_busy (self->head, is_busy);
   if (!is_busy)
     sy_progress_row_end (SY_PROGRESS_ROW (self->progress));
 }
@@ -98,6 +100,31 @@ say_seal (SyJournalCheck *self, const SyVerification *found)
   say (self, seal, found->fault != SY_FAULT_NONE);
 }
 
+/* Lists that are made anew from lines that were changed, added or cut off would say what those say now, and what the lists still
+   tell of what stood there would be gone. */
+static gboolean
+can_make_lists_of (const SyVerification *found)
+{
+  return found->fault == SY_FAULT_NONE || found->fault == SY_FAULT_PARTS || found->fault == SY_FAULT_FILE;
+}
+
+static void make_lists (SyJournalCheck *self);
+
+static void
+say_found (SyJournalCheck *self, const SyVerification *found)
+{
+  say_seal (self, found);
+  if (self->is_before_rebuild)
+    {
+      g_autofree char *seal = g_strconcat (_("The lists were left as they are, because the journal does not hold."), "\n",
+                                           gtk_label_get_text (GTK_LABEL (self->words)), NULL);
+
+      say (self, seal, TRUE);
+    }
+  if (found->fault != SY_FAULT_NONE && found->line > 0)
+    g_signal_emit (self, signals[FOUND], 0, found->line);
+}
+
 static void
 verified_cb (GObject *source, GAsyncResult *result, gpointer user_data)
 {
@@ -117,9 +144,10 @@ verified_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   if (self->worker != NULL)
     {
       set_busy (self, FALSE);
-      say_seal (self, &found);
-      if (found.fault != SY_FAULT_NONE && found.line > 0)
-        g_signal_emit (self, signals[FOUND], 0, found.line);
+      if (self->is_before_rebuild && can_make_lists_of (&found))
+        make_lists (self);
+      else
+        say_found (self, &found);
     }
   sy_verification_clear (&found);
 }
@@ -189,6 +217,17 @@ rebuilt_cb (GObject *source, GAsyncResult *result, gpointer user_data)
         say_error (self, error);
     }
   sy_rebuild_clear (&rebuild);
+}
+
+static void
+make_lists (SyJournalCheck *self)
+{
+  g_autoptr (GCancellable) cancellable = NULL;
+
+  set_busy (self, TRUE);
+  cancellable = sy_progress_row_begin (SY_PROGRESS_ROW (self->progress), _("Making the lists anew"));
+  sy_worker_rebuild_async (self->worker, cancellable, sy_progress_row_step, self->progress, rebuilt_cb,
+                           g_object_ref (self));
 }
 
 static void
@@ -312,6 +351,7 @@ sy_journal_check_verify (SyJournalCheck *self)
     }
   say (self, "", FALSE);
   set_busy (self, TRUE);
+  self->is_before_rebuild = FALSE;
   cancellable = sy_progress_row_begin (SY_PROGRESS_ROW (self->progress), _("Verifying the journal"));
   sy_worker_verify_async (self->worker, sy_hash_from_text (text, &known) ? &known : NULL, cancellable, sy_progress_row_step,
                           self->progress, verified_cb, g_object_ref (self));
@@ -327,9 +367,10 @@ sy_journal_check_rebuild (SyJournalCheck *self)
     return;
   say (self, "", FALSE);
   set_busy (self, TRUE);
-  cancellable = sy_progress_row_begin (SY_PROGRESS_ROW (self->progress), _("Making the lists anew"));
-  sy_worker_rebuild_async (self->worker, cancellable, sy_progress_row_step, self->progress, rebuilt_cb,
-                           g_object_ref (self));
+  self->is_before_rebuild = TRUE;
+  cancellable = sy_progress_row_begin (SY_PROGRESS_ROW (self->progress), _("Verifying the journal"));
+  sy_worker_verify_async (self->worker, NULL, cancellable, sy_progress_row_step, self->progress, verified_cb,
+                          g_object_ref (self));
 }
 
 gboolean

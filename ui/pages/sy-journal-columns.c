@@ -84,11 +84,15 @@ static void
 show (GtkWidget *child, Column column)
 {
   const Shown *shown = g_object_get_data (G_OBJECT (child), "sy-shown");
+  const SyJournalRow *shown_row = sy_journal_line_get_row (shown->line);
   g_autofree char *words = words_of (shown->line, column);
   g_autofree char *row = column == BY_LINE ? line_words (shown->line) : NULL;
 
   gtk_label_set_text (GTK_LABEL (child), words);
-  gtk_widget_set_tooltip_text (child, column == BY_LINE ? NULL : words);
+  if (column == BY_WHEN && shown_row != NULL && shown_row->clock_set)
+    gtk_widget_set_tooltip_text (child, _("The time was set; it did not come from the computer's clock."));
+  else
+    gtk_widget_set_tooltip_text (child, column == BY_LINE ? NULL : words);
   sy_name_row_of (child, row, *words != '\0' ? words : "–");
 }
 
@@ -156,8 +160,8 @@ sy_journal_columns_add (GtkColumnView *view)
     const char *title;
     int width; /* px; -1: a part of what is left */
   } columns[] = {
-    { BY_LINE, _("Line"), 72 },   { BY_WHEN, _("When"), 150 }, { BY_WHO, _("Who"), 170 }, { BY_KIND, _("Kind"), 112 },
-    { BY_WHAT, _("What"), -1 },   { BY_WHY, _("Why"), -1 },    { BY_ITEM, _("Item"), 176 },
+    { BY_LINE, _("Line"), 60 },   { BY_WHEN, _("When"), 184 }, { BY_WHO, _("Who"), 164 }, { BY_KIND, _("Kind"), 104 },
+    { BY_WHAT, _("What"), -1 },   { BY_WHY, _("Why"), -1 },    { BY_ITEM, _("Item"), 160 },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)

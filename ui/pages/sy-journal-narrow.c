@@ -160,6 +160,7 @@ add_entry (SyJournalNarrow *self, const char *caption, const char *name, const c
   gtk_widget_add_css_class (label, "sy-quiet");
   gtk_widget_set_name (entry, id);
   sy_name (entry, name);
+  gtk_widget_set_tooltip_text (entry, name);
   gtk_entry_set_placeholder_text (GTK_ENTRY (entry), hint);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), chars);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), chars);
@@ -188,9 +189,9 @@ sy_journal_narrow_init (SyJournalNarrow *self)
   g_signal_connect_object (self->kind, "chosen", G_CALLBACK (chosen_cb), self, 0);
   gtk_box_append (GTK_BOX (self), self->person);
   gtk_box_append (GTK_BOX (self), self->kind);
-  self->from = add_entry (self, _("_From"), _("First day"), "2026-03-01", "from", 10, G_CALLBACK (day_cb));
-  self->to = add_entry (self, _("_to"), _("Last day"), "2026-03-31", "to", 10, G_CALLBACK (day_cb));
-  self->item = add_entry (self, _("_Item"), _("Show only lines about this item"), _("Its name"), "item", ITEM_CHARS,
+  self->from = add_entry (self, _("_From"), _("First day, like 2026-03-01"), _("any day"), "from", 10, G_CALLBACK (day_cb));
+  self->to = add_entry (self, _("_to"), _("Last day, like 2026-03-31"), _("any day"), "to", 10, G_CALLBACK (day_cb));
+  self->item = add_entry (self, _("_Item"), _("Show only lines about this item"), _("any, by its name"), "item", ITEM_CHARS,
                           G_CALLBACK (item_cb));
   gtk_widget_set_hexpand (self->item, TRUE);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->item), -1);

@@ -75,6 +75,13 @@ open_history_action (GSimpleAction *action, GVariant *parameter, gpointer user_d
 }
 
 static void
+open_follow_up_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  (void) action;
+  sy_task_page_show_tab (open_item (user_data, g_variant_get_string (parameter, NULL)), "follow-up");
+}
+
+static void
 open_draft_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   SyWindow *self = user_data;
@@ -116,8 +123,7 @@ static void
 back_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   (void) action, (void) parameter;
-  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s",
-                              sy_register_page (((SyWindow *) user_data)->last)->page);
+  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s", ((SyWindow *) user_data)->from);
 }
 
 static void
@@ -252,6 +258,7 @@ static const GActionEntry actions[] = {
   { .name = "new-item", .activate = new_item_action, .parameter_type = "s" },
   { .name = "choose-new", .activate = choose_new_action },
   { .name = "open-task", .activate = open_task_action, .parameter_type = "s" },
+  { .name = "open-follow-up", .activate = open_follow_up_action, .parameter_type = "s" },
   { .name = "open-history", .activate = open_history_action, .parameter_type = "s" },
   { .name = "export", .activate = export_action },
   { .name = "import-bundle", .activate = import_bundle_action },

@@ -20,6 +20,7 @@ struct _SyWindow
   GtkWidget *task; /* NULL: none is open */
   char *item;      /* id of the one that was opened; NULL: none, or a new one */
   GtkWidget *back, *title, *subtitle;
+  const char *from; /* the page to which "back" leads; interned */
   gboolean asking;           /* the question about unsaved changes is open */
   gboolean close_when_saved;
 };

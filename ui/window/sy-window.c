@@ -152,8 +152,9 @@ sy_window_show_page (SyWindow *self, const char *name)
   set_enabled (self, "undo", task);
   set_enabled (self, "redo", task);
   sy_window_find_register (name, &self->last);
-  g_simple_action_set_state (G_SIMPLE_ACTION (page),
-                             g_variant_new_string (over_list ? sy_register_page (self->last)->page : name));
+  if (!over_list)
+    self->from = g_intern_string (name);
+  g_simple_action_set_state (G_SIMPLE_ACTION (page), g_variant_new_string (self->from));
   update_title (self);
   gtk_widget_grab_focus (gtk_stack_get_visible_child (GTK_STACK (self->stack)));
 }

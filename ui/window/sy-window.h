@@ -11,7 +11,7 @@
  * measuring sheet, limits), a page beside it; a task opens in the place of the list, as does the choice of what to begin.
  *
  * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a die or gear where those are listed),
- * "win.open-task" (s), "win.open-history" (s: the same at its history), "win.open-draft" (s), "win.back", "win.search",
+ * "win.open-task" (s), "win.open-history", "win.open-follow-up" (s: the same at that tab), "win.open-draft" (s), "win.back", "win.search",
  * "win.survey", "win.page" (s: as sy_window_get_page() has them, but for "new" and "task"), "win.export",
  * "win.import-bundle", "win.import-lifts", "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
  * "win.close". Those of an open task are off while none is open.

@@ -11,11 +11,17 @@
 static char *home;
 
 static SyWorker *
-new_worker (void)
+new_worker_of (const char *uri)
 {
   g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
 
-  return sy_worker_new ("memory:", desk);
+  return sy_worker_new (uri, desk);
+}
+
+static SyWorker *
+new_worker (void)
+{
+  return new_worker_of ("memory:");
 }
 
 static void
@@ -193,10 +199,57 @@ the_journal_is_verified_and_its_lists_made_anew (void **state)
   end (window);
 }
 
+/* A letter of a reason, in the journal alone: there its length stands before it. */
+static void
+alter (const char *path, const char *reason)
+{
+  g_autofree char *bytes = NULL;
+  char *at = NULL;
+  gsize n;
+
+  assert_true (g_file_get_contents (path, &bytes, &n, NULL));
+  for (gsize i = 8; i + strlen (reason) < n; i++)
+    if (memcmp (bytes + i, reason, strlen (reason)) == 0 && bytes[i - 8] == 0 && bytes[i - 1] == (char) strlen (reason))
+      at = bytes + i;
+  assert_non_null (at);
+  *at ^= 1;
+  assert_true (g_file_set_contents (path, bytes, (gssize) n, NULL));
+}
+
+/* What the lists still tell of a line that was changed is not thrown away. */
+static void
+lists_are_not_made_of_a_journal_that_does_not_hold (void **state)
+{
+  g_autofree char *path = g_build_filename (home, "altered.steelyard", NULL);
+  g_autoptr (SyTaskList) list = NULL;
+  g_autoptr (SyWorker) worker = new_worker_of (path);
+  GtkWidget *page, *window;
+  SyJournalCheck *check;
+  SyRecordResult saved = { 0 };
+
+  (void) state;
+  assert_true (sy_test_save (worker, "ring", 12, &saved, NULL));
+  sy_record_result_clear (&saved);
+  sy_worker_stop (worker);
+  g_clear_object (&worker);
+  alter (path, "first look");
+  worker = new_worker_of (path);
+  list = sy_task_list_new (worker);
+  page = sy_journal_page_new (worker, list);
+  window = present (page);
+  wait_state (page, "list");
+  check = SY_JOURNAL_CHECK (sy_test_find (page, is_check, NULL));
+  sy_journal_check_rebuild (check);
+  wait_text (page, "The lists were left as they are");
+  assert_non_null (strstr (sy_journal_check_get_words (check), "Line 2 is not what was recorded"));
+  end (window);
+}
+
 static const struct CMUnitTest tests[] = {
   cmocka_unit_test (an_empty_journal_says_what_it_is_for_and_fills),
   cmocka_unit_test (lines_are_narrowed_and_shown_again),
   cmocka_unit_test (the_journal_is_verified_and_its_lists_made_anew),
+  cmocka_unit_test (lists_are_not_made_of_a_journal_that_does_not_hold),
 };
 
 int

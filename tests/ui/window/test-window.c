@@ -248,6 +248,26 @@ a_task_opens_in_the_place_of_the_list_and_goes_back (void **state)
   end_window (window);
 }
 
+/* Whoever goes through a list all day comes back to it. */
+static void
+back_leads_to_the_page_that_it_was_opened_from (void **state)
+{
+  static const char *const pages[] = { "actions", "journal", "register", "gear", "tasks" };
+  GtkWidget *window = new_window ();
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (pages); i++)
+    {
+      assert_true (gtk_widget_activate_action (window, "win.page", "s", pages[i]));
+      assert_true (gtk_widget_activate_action (window, i % 2 == 0 ? "win.open-follow-up" : "win.open-history", "s",
+                                               "0123456789abcdef0123456789abcdef"));
+      assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "task");
+      assert_true (gtk_widget_activate_action (window, "win.back", NULL));
+      assert_string_equal (sy_window_get_page (SY_WINDOW (window)), pages[i]);
+    }
+  end_window (window);
+}
+
 /* What is begun is chosen, a lift first; it opens in the place of the list too. */
 static void
 what_is_begun_is_chosen (void **state)
@@ -475,6 +495,7 @@ main (void)
     cmocka_unit_test (the_overview_shows_what_there_is),
     cmocka_unit_test (every_control_of_every_page_has_a_name),
     cmocka_unit_test (a_task_opens_in_the_place_of_the_list_and_goes_back),
+    cmocka_unit_test (back_leads_to_the_page_that_it_was_opened_from),
     cmocka_unit_test (what_is_begun_is_chosen),
     cmocka_unit_test (what_the_page_of_a_task_is_asked_for_it_knows),
     cmocka_unit_test (units_of_new_tasks_are_kept),
