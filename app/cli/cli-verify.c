@@ -110,11 +110,38 @@ cli_verify (int argc, char **argv)
   return code;
 }
 
+/* Lists that are made of a journal that was altered would take over what was put there, and with it the proof that still
+   stands in the lists. */
+static int
+check_journal (SyLedger *ledger)
+{
+  SyVerification verification = { .fault = SY_FAULT_NONE };
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL;
+  int code = CLI_DONE;
+
+  if (!sy_ledger_verify (ledger, NULL, NULL, NULL, &verification, &error))
+    return cli_say_error (CLI_FAILED, error);
+  if (verification.fault != SY_FAULT_NONE && verification.fault != SY_FAULT_PARTS && verification.fault != SY_FAULT_FILE)
+    {
+      words = sy_verification_words (&verification, NULL);
+      code = cli_say (CLI_DIFFERS, _ ("the lists were left as they are, for the journal does not hold (--anyway makes them of "
+                                      "it all the same). %s"), words);
+    }
+  sy_verification_clear (&verification);
+  return code;
+}
+
 int
 cli_rebuild (int argc, char **argv)
 {
   g_autofree char *store = NULL;
-  const GOptionEntry entries[] = { CLI_THERE_ENTRY (&store), { NULL } };
+  gboolean anyway = FALSE;
+  const GOptionEntry entries[] = {
+    CLI_THERE_ENTRY (&store),
+    { "anyway", 0, 0, G_OPTION_ARG_NONE, &anyway, N_ ("Also of a journal that does not hold: keep a copy first"), NULL },
+    { NULL }
+  };
   g_autoptr (GError) error = NULL;
   g_autoptr (SyLedger) ledger = NULL;
   g_autoptr (GString) out = g_string_new (NULL);
@@ -127,6 +154,8 @@ cli_rebuild (int argc, char **argv)
     return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[1]);
   ledger = cli_store_damaged (store, &code);
   if (ledger == NULL)
+    return code;
+  if (!anyway && (code = check_journal (ledger)) != CLI_DONE)
     return code;
   if (!sy_ledger_rebuild (ledger, NULL, NULL, &rebuild, &error))
     return cli_say_error (CLI_FAILED, error);

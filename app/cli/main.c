@@ -38,7 +38,7 @@ static const struct
   { "journal", cli_journal, "--store FILE [--by WHO] [--kind EVENT-KIND] [--item TASK] [--from DATE] [--to DATE] [--limit N]",
     N_ ("the lines of the journal, newest first, a JSON line each") },
   { "verify", cli_verify, "--store FILE [--head HASH]", N_ ("whether anything in the journal was altered") },
-  { "rebuild", cli_rebuild, "--store FILE", N_ ("make the list of items anew from the journal, and say what differed") },
+  { "rebuild", cli_rebuild, "--store FILE [--anyway]", N_ ("make the list of items anew from the journal, and say what differed") },
   { "export", cli_export, "--store FILE [--csv [--kind KIND]] [-o OUT] [TASK…]",
     N_ ("the record, or items of it, as a bundle for another record; with --csv the items as a table") },
   { "import", cli_import, "--store FILE [--dry-run] [--by WHO] [--role TEXT] [--why TEXT] BUNDLE",

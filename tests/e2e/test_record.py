@@ -328,7 +328,8 @@ class Altered(Folder):
             store.execute("delete from journal where number = 4")
         self.assertEqual(self.assert_found(3, "end")["about"]["why"], "Measured 14", "the line that is gone")
         # Somebody who means to makes the lists fit again: then only a head that was kept tells.
-        self.assertEqual(self.run_cli("rebuild").returncode, 3)
+        self.assertEqual(self.run_cli("rebuild").stdout, "", "what the lists still know is kept")
+        self.assertEqual(self.run_cli("rebuild", "--anyway").returncode, 3)
         code, found, _ = self.verify()
         self.assertEqual((code, found["lines"]), (0, 3))
         self.assert_found(3, "head", "--head", self.heads[-1])
@@ -353,6 +354,16 @@ class Altered(Folder):
         self.assertIn("journal", done.stderr)
         self.assertEqual(self.task(), before)
         self.assertEqual(self.run_cli("rebuild").returncode, 0)
+
+    def test_of_a_journal_that_does_not_hold_no_lists_are_made(self):
+        with self.behind_its_back() as store:
+            (event,) = store.execute("select event from journal where number = 4").fetchone()
+            store.execute("update journal set event = ? where number = 4", (event.replace(b"Measured 14", b"Measured 99"),))
+        done = self.run_cli("rebuild")
+        self.assertEqual((done.returncode, done.stdout), (3, ""), done.stderr)
+        self.assertIn("Line 4", done.stderr)
+        self.assertEqual(self.task()["why"], "Measured 14", "what was recorded still stands in the lists")
+        self.assertGreaterEqual(json.loads(self.run_cli("rebuild", "--anyway").stdout)["different"], 1)
 
 
 if __name__ == "__main__":
