@@ -26,9 +26,25 @@ typedef struct
   const guint8 *event; /* NULL where there are no bytes */
   gsize event_size;
 } SyRawLine;
+/* A number of a line and the item it is about that nobody can choose, as long as the seed is made anew each time. Sums of
+   them are equal where sets are. */
+static inline guint64
+sy_store_mix (guint64 seed, const char *item, gsize size, guint64 number)
+{
+  guint64 value = seed ^ (number * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15));
+
+  for (gsize i = 0; i < size; i++)
+    value = (value ^ (guint8) item[i]) * G_GUINT64_CONSTANT (0x100000001b3) + (value >> 47);
+  value ^= value >> 31;
+  value *= G_GUINT64_CONSTANT (0xbf58476d1ce4e5b9);
+  return value ^ value >> 29;
+}
+
 /* What answers for the journal and is not what was made; expected and found NULL where all is. Owned by the caller. */
 typedef struct
 {
+  /* given: sums of sy_store_mix() over every line and, without an item, over every policy */
+  guint64 seed, lines_sum, policies_sum;
   guint64 line; /* the first that is hidden, 0 for none in particular */
   char *expected, *found;
 } SyAstray;
@@ -59,6 +75,9 @@ typedef struct
   gboolean (*scan_raw) (SyStore *store, SyRawFunc func, gpointer user_data, GError **error);
   /* The last line that the lists know of; FALSE when they cannot be asked. */
   gboolean (*lists_end) (SyStore *store, guint64 *last);
+  /* What is read until release() is the record at one time, whatever others write. NULL: nobody can. */
+  gboolean (*hold) (SyStore *store, GError **error);
+  void (*release) (SyStore *store);
   /* NULL: nothing can be. */
   gboolean (*astray) (SyStore *store, SyAstray *out, GError **error);
   gboolean (*rebuild) (SyStore *store, SyProgressFunc progress, gpointer user_data, SyRebuild *out, GError **error);

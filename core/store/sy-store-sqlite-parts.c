@@ -73,34 +73,21 @@ sy_sqlite_find_strange (SqliteStore *self, GPtrArray *strange, gboolean also_mis
   return TRUE;
 }
 
-/* A number of a pair that nobody can choose: the seed is made anew each time. Sums of them are those of sets. */
-static guint64
-mix (guint64 seed, const char *item, gsize size, gint64 number)
-{
-  guint64 value = seed ^ ((guint64) number * G_GUINT64_CONSTANT (0x9e3779b97f4a7c15));
-
-  for (gsize i = 0; i < size; i++)
-    value = (value ^ (guint8) item[i]) * G_GUINT64_CONSTANT (0x100000001b3) + (value >> 47);
-  value ^= value >> 31;
-  value *= G_GUINT64_CONSTANT (0xbf58476d1ce4e5b9);
-  return value ^ value >> 29;
-}
-
 typedef struct
 {
   const char *index, *sql, *in_table; /* item and number by the index; of which lines, SQL */
 } Path;
 
-static const Path paths[] = {
-  { "journal_item", "SELECT item, number FROM journal INDEXED BY journal_item ORDER BY item, number", "1" },
-  { "journal_policy", "SELECT '', number FROM journal INDEXED BY journal_policy WHERE kind = 1 ORDER BY number", "kind = 1" },
-};
+static const Path by_item
+  = { "journal_item", "SELECT item, number FROM journal INDEXED BY journal_item ORDER BY item, number", "1" };
+static const Path by_policy
+  = { "journal_policy", "SELECT '', number FROM journal INDEXED BY journal_policy WHERE kind = 1 ORDER BY number", "kind = 1" };
 
 /* The sum over the rows of a statement; @ordered: FALSE where they do not come in the order in which they are asked. */
 static gboolean
 sum_rows (SqliteStore *self, sqlite3_stmt *statement, guint64 seed, guint64 *sum, gboolean *ordered, GError **error)
 {
-  g_autofree char *last_item = NULL;
+  g_autoptr (GString) last = g_string_new (NULL);
   gint64 last_number = 0;
   int status;
 
@@ -110,17 +97,14 @@ sum_rows (SqliteStore *self, sqlite3_stmt *statement, guint64 seed, guint64 *sum
     {
       const char *item = text_at (statement, 0);
       const gint64 number = sqlite3_column_int64 (statement, 1);
-      const int order = last_item != NULL ? strcmp (last_item, item) : -1;
+      const int order = strcmp (last->str, item);
 
       if (order > 0 || (order == 0 && last_number >= number))
         *ordered = FALSE;
       if (order != 0)
-        {
-          g_free (last_item);
-          last_item = g_strdup (item);
-        }
+        g_string_assign (last, item);
       last_number = number;
-      *sum += mix (seed, item, (gsize) sqlite3_column_bytes (statement, 0), number);
+      *sum += sy_store_mix (seed, item, (gsize) sqlite3_column_bytes (statement, 0), (guint64) number);
     }
   return status == SQLITE_DONE || fail (self, error);
 }
@@ -141,20 +125,15 @@ find_hidden (SqliteStore *self, const Path *path)
 
 /* An index that is not there misleads nobody: the table itself is asked then. */
 static gboolean
-check_path (SqliteStore *self, const Path *path, SyAstray *out, GError **error)
+check_path (SqliteStore *self, const Path *path, guint64 there, SyAstray *out, GError **error)
 {
-  g_autofree char *sql = g_strdup_printf ("SELECT %s, number FROM journal NOT INDEXED WHERE %s ORDER BY number",
-                                          strcmp (path->in_table, "1") == 0 ? "item" : "''", path->in_table);
-  g_autoptr (sqlite3_stmt) by_index = NULL, by_table = NULL;
-  const guint64 seed = (guint64) g_random_int () << 32 | g_random_int ();
-  guint64 there, led_to;
-  gboolean ordered, any;
+  g_autoptr (sqlite3_stmt) statement = NULL;
+  guint64 led_to;
+  gboolean ordered;
 
-  if (sqlite3_prepare_v2 (self->db, path->sql, -1, &by_index, NULL) != SQLITE_OK)
+  if (sqlite3_prepare_v2 (self->db, path->sql, -1, &statement, NULL) != SQLITE_OK)
     return sqlite3_errcode (self->db) == SQLITE_ERROR || fail (self, error);
-  if (sqlite3_prepare_v2 (self->db, sql, -1, &by_table, NULL) != SQLITE_OK)
-    return fail (self, error);
-  if (!sum_rows (self, by_table, seed, &there, &any, error) || !sum_rows (self, by_index, seed, &led_to, &ordered, error))
+  if (!sum_rows (self, statement, out->seed, &led_to, &ordered, error))
     return FALSE;
   if (there == led_to && ordered)
     return TRUE;
@@ -163,6 +142,28 @@ check_path (SqliteStore *self, const Path *path, SyAstray *out, GError **error)
   out->found = out->line > 0 ? g_strdup_printf ("none to line %" G_GUINT64_FORMAT, out->line)
                              : g_strdup ("one that leads elsewhere");
   return TRUE;
+}
+
+gboolean
+sy_sqlite_sum_table (SqliteStore *self, SyAstray *sums, GError **error)
+{
+  g_autoptr (sqlite3_stmt) statement = NULL;
+  int status;
+
+  *sums = (SyAstray) { .seed = (guint64) g_random_int () << 32 | g_random_int () };
+  if (sqlite3_prepare_v2 (self->db, "SELECT item, number, kind FROM journal NOT INDEXED ORDER BY number", -1, &statement, NULL)
+      != SQLITE_OK)
+    return fail (self, error);
+  while ((status = sqlite3_step (statement)) == SQLITE_ROW)
+    {
+      const guint64 number = (guint64) sqlite3_column_int64 (statement, 1);
+
+      sums->lines_sum
+        += sy_store_mix (sums->seed, text_at (statement, 0), (gsize) sqlite3_column_bytes (statement, 0), number);
+      if (sqlite3_column_int64 (statement, 2) == SY_EVENT_POLICY)
+        sums->policies_sum += sy_store_mix (sums->seed, "", 0, number);
+    }
+  return status == SQLITE_DONE || fail (self, error);
 }
 
 gboolean
@@ -179,10 +180,8 @@ sy_sqlite_astray (SyStore *store, SyAstray *out, GError **error)
       out->found = g_strdup (strange->pdata[0]);
       return TRUE;
     }
-  for (gsize i = 0; i < G_N_ELEMENTS (paths) && out->expected == NULL; i++)
-    if (!check_path (self, &paths[i], out, error))
-      return FALSE;
-  return TRUE;
+  return check_path (self, &by_item, out->lines_sum, out, error)
+         && (out->expected != NULL || check_path (self, &by_policy, out->policies_sum, out, error));
 }
 
 /* Whether what is called so is in the way of the projection or of the journal's own parts. */

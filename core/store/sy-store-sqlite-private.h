@@ -168,6 +168,8 @@ gboolean sy_sqlite_upgrade (SqliteStore *self, GError **error);
 
 /* As SyStoreBackend has it. */
 gboolean sy_sqlite_astray (SyStore *store, SyAstray *out, GError **error);
+/* The sums that it is given, from the table. */
+gboolean sy_sqlite_sum_table (SqliteStore *self, SyAstray *sums, GError **error);
 /* Adds, of char *, in words, what belongs to the journal and is not as a new record has it. */
 gboolean sy_sqlite_find_strange (SqliteStore *self, GPtrArray *strange, gboolean also_missing, GError **error);
 /* Drops what is in the way of the projection and makes the journal's indices and triggers anew. In a transaction, with no

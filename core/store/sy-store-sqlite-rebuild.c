@@ -266,7 +266,8 @@ compare_journal (SqliteStore *self, SyRebuild *out, GError **error)
     return FALSE;
   for (guint i = 0; i < strange->len; i++)
     add_difference (out, g_strdup_printf ("journal: %s", (char *) strange->pdata[i]));
-  if (strange->len == 0 && !sy_sqlite_astray (&self->parent, &astray, error))
+  if (strange->len == 0
+      && (!sy_sqlite_sum_table (self, &astray, error) || !sy_sqlite_astray (&self->parent, &astray, error)))
     return FALSE;
   if (astray.expected != NULL)
     add_difference (out, g_strdup_printf ("journal: expected %s, found %s", astray.expected, astray.found));

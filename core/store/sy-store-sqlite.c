@@ -282,6 +282,21 @@ sqlite_scan_raw (SyStore *store, SyRawFunc func, gpointer user_data, GError **er
 }
 
 static gboolean
+sqlite_hold (SyStore *store, GError **error)
+{
+  return sy_sqlite_run ((SqliteStore *) store, "BEGIN", error);
+}
+
+static void
+sqlite_release (SyStore *store)
+{
+  SqliteStore *self = (SqliteStore *) store;
+
+  if (sqlite3_get_autocommit (self->db) == 0)
+    sqlite3_exec (self->db, "COMMIT", NULL, NULL, NULL);
+}
+
+static gboolean
 sqlite_lists_end (SyStore *store, guint64 *last)
 {
   SqliteStore *self = (SqliteStore *) store;
@@ -509,6 +524,8 @@ sy_store_sqlite_open (const char *path, gboolean bare, GError **error)
     .search = sqlite_search,
     .scan_raw = sqlite_scan_raw,
     .lists_end = sqlite_lists_end,
+    .hold = sqlite_hold,
+    .release = sqlite_release,
     .astray = sy_sqlite_astray,
     .rebuild = sy_sqlite_rebuild,
     .journal = sy_sqlite_journal,

@@ -13,6 +13,7 @@ typedef struct
   SyProgressFunc progress;
   gpointer user_data;
   guint64 of;
+  SyAstray sums;
   GError *error;
 } Check;
 
@@ -96,6 +97,9 @@ check_line_cb (const SyRawLine *line, gpointer user_data)
     return FALSE;
   out->head.number = out->lines = number;
   out->head.hash = hash;
+  check->sums.lines_sum += sy_store_mix (check->sums.seed, item, item_length, number);
+  if (kind == SY_EVENT_POLICY)
+    check->sums.policies_sum += sy_store_mix (check->sums.seed, "", 0, number);
   if (check->known != NULL && memcmp (check->known, &hash, sizeof hash) == 0)
     out->known_at = number;
   return TRUE;
@@ -117,9 +121,8 @@ check_end (SyStore *store, const SyHash *known, SyVerification *out)
 
 /* What holds may still not be what is shown of it. */
 static gboolean
-check_parts (SyStore *store, SyVerification *out, GError **error)
+check_parts (SyStore *store, SyAstray astray, SyVerification *out, GError **error)
 {
-  SyAstray astray = { 0 };
   g_autoptr (GError) failed = NULL;
 
   if (store->backend->astray == NULL)
@@ -140,27 +143,24 @@ check_parts (SyStore *store, SyVerification *out, GError **error)
   return TRUE;
 }
 
-gboolean
-sy_store_verify (SyStore *store, const SyHash *known, SyProgressFunc progress, gpointer user_data, SyVerification *out,
-                 GError **error)
+/* While the record is held. FALSE with the error when it could not be carried out. */
+static gboolean
+verify (SyStore *store, Check *check, GError **error)
 {
-  Check check = { .out = out, .known = known, .progress = progress, .user_data = user_data };
+  SyVerification *out = check->out;
   g_autoptr (GError) unreadable = NULL;
   SyHead end;
 
-  *out = (SyVerification) { 0 };
-  if (!sy_store_enter (store, error))
-    return FALSE;
-  check.of = store->backend->head (store, &end, NULL) ? end.number : 0;
-  check.hasher = sy_hasher_new ();
+  check->of = store->backend->head (store, &end, NULL) ? end.number : 0;
+  check->hasher = sy_hasher_new ();
+  check->sums.seed = (guint64) g_random_int () << 32 | g_random_int ();
   store->scans++;
-  store->backend->scan_raw (store, check_line_cb, &check, &unreadable);
+  store->backend->scan_raw (store, check_line_cb, check, &unreadable);
   store->scans--;
-  sy_hasher_free (check.hasher);
-  if (check.error != NULL)
+  sy_hasher_free (check->hasher);
+  if (check->error != NULL)
     {
-      g_propagate_error (error, check.error);
-      sy_verification_clear (out);
+      g_propagate_error (error, check->error);
       return FALSE;
     }
   if (g_error_matches (unreadable, SY_STORE_ERROR, SY_STORE_ERROR_CORRUPT))
@@ -168,17 +168,30 @@ sy_store_verify (SyStore *store, const SyHash *known, SyProgressFunc progress, g
   else if (unreadable != NULL)
     {
       g_propagate_error (error, g_steal_pointer (&unreadable));
-      sy_verification_clear (out);
       return FALSE;
     }
   if (out->fault == SY_FAULT_NONE)
-    check_end (store, known, out);
-  if (out->fault == SY_FAULT_NONE && !check_parts (store, out, error))
-    {
-      sy_verification_clear (out);
-      return FALSE;
-    }
-  return TRUE;
+    check_end (store, check->known, out);
+  return out->fault != SY_FAULT_NONE || check_parts (store, check->sums, out, error);
+}
+
+gboolean
+sy_store_verify (SyStore *store, const SyHash *known, SyProgressFunc progress, gpointer user_data, SyVerification *out,
+                 GError **error)
+{
+  Check check = { .out = out, .known = known, .progress = progress, .user_data = user_data };
+  gboolean done;
+
+  *out = (SyVerification) { 0 };
+  /* Lines, lists and indices as they are at one time: another program may write meanwhile. */
+  if (!sy_store_enter (store, error) || (store->backend->hold != NULL && !store->backend->hold (store, error)))
+    return FALSE;
+  done = verify (store, &check, error);
+  if (store->backend->release != NULL)
+    store->backend->release (store);
+  if (!done)
+    sy_verification_clear (out);
+  return done;
 }
 
 void

@@ -293,6 +293,33 @@ lists_are_not_made_from_a_journal_that_cannot_be_read (void **state)
   help_assert_search (store, "slitter", "a");
 }
 
+/* Somebody else records a line as soon as verifying has begun. */
+static gboolean
+write_meanwhile (guint64 done, guint64 of, gpointer other)
+{
+  (void) of;
+  if (done == 0)
+    help_append (other, help_revision_on ("z", 1, "Late", "by-hand", "P. Other", "2026-09-01"), NULL, NULL, NULL);
+  return TRUE;
+}
+
+static void
+what_others_write_meanwhile_is_no_fault (void **state)
+{
+  const char *path = path_of (state);
+  g_autoptr (SyStore) store = NULL, other = NULL;
+  SyVerification found;
+
+  make_story (path);
+  store = sy_store_open (path, NULL);
+  other = sy_store_open (path, NULL);
+  assert_true (sy_store_verify (store, NULL, write_meanwhile, other, &found, NULL));
+  assert_int_equal (found.fault, SY_FAULT_NONE);
+  assert_int_equal (found.lines, 11);
+  sy_verification_clear (&found);
+  assert_int_equal (help_head (store).number, 12);
+}
+
 int
 main (void)
 {
@@ -300,6 +327,7 @@ main (void)
     IN_FOLDER (each_tampering_is_found_at_its_line),
     IN_FOLDER (a_tail_cut_off_everywhere_is_told_by_the_head),
     IN_FOLDER (an_earlier_head_is_found_where_it_stood),
+    IN_FOLDER (what_others_write_meanwhile_is_no_fault),
     IN_FOLDER (a_page_that_cannot_be_read_is_told_with_what_holds_before_it),
     IN_FOLDER (damaged_lists_are_named_and_made_anew),
     IN_FOLDER (a_damaged_list_is_refused_but_its_journal_can_be_read),
