@@ -113,15 +113,21 @@ is_blank (const char *text)
   return TRUE;
 }
 
-/* Controls, line ends among them, and what turns the letters around it about (Unicode, annex 9: explicit directions): with
-   these one name can be made to look like another. */
+/* Controls, line ends among them, what turns the letters around it about (Unicode, annex 9: explicit directions), and what only
+   makes a name another one unseen: with these one name can be made to look like another. Joiners and the marks of direction
+   stay: some scripts need them. */
 static gboolean
 is_plain_name (const char *text)
 {
+  static const gunichar unseen[] = { 0x00ad, 0x034f, 0x200b, 0x2060, 0x3164, 0xfeff, 0xffa0 };
+
   for (; *text != '\0'; text = g_utf8_next_char (text))
     {
       const gunichar letter = g_utf8_get_char (text);
 
+      for (gsize i = 0; i < G_N_ELEMENTS (unseen); i++)
+        if (letter == unseen[i])
+          return FALSE;
       if (g_unichar_iscntrl (letter) || letter == 0x2028 || letter == 0x2029 || (letter >= 0x202a && letter <= 0x202e)
           || (letter >= 0x2066 && letter <= 0x2069))
         return FALSE;

@@ -609,7 +609,8 @@ test_names_that_cannot_be_seen (void **state)
   static const char *const blank[]
     = { "\342\200\213", "\342\200\215\302\255", "\342\201\240 ", "\343\205\244", "\342\240\200", "\001" };
   static const char *const turned[]
-    = { "\342\200\256kcinnaT .I", "I. Tannick\nM. Other", "I.\tTannick", "\342\201\246I. Tannick", "I. Tannick\342\200\250" };
+    = { "\342\200\256kcinnaT .I", "I. Tannick\nM. Other", "I.\tTannick", "\342\201\246I. Tannick", "I. Tannick\342\200\250",
+        "\357\273\277I. Tannick", "I. Tan\342\200\213nick", "I. T\302\255annick" };
   g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
   g_autoptr (SyLedger) ledger = sy_ledger_open ("memory:", NULL);
   SyRecordRequest what = request ("Ring", -1);
