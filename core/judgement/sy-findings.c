@@ -87,7 +87,7 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
 
   sy_sink_begin (&sink, method, quantities, NULL);
   method->evaluate (facts, context, &sink);
-  out->index = value_of (method, quantities, method->index_symbol);
+  out->index = value_of (method, quantities, sink.index_symbol);
   out->ratio = value_of (method, quantities, method->ratio_symbol);
   out->reaches = true;
   out->verdict = stricter (sy_base_verdict (method), sy_avoid_verdict (facts));
@@ -213,7 +213,7 @@ add_row_reasons (SyFindings *findings)
         continue;
       SyReason *reason = add_row_reason (findings, row, &findings->quantities[row->symbol_at], value, limit);
       if (reason != NULL && row->verdict == SY_VERDICT_IMPROVE && !findings->method->by_capacity
-          && findings->method->index_symbol != NULL && strcmp (row->symbol, findings->method->index_symbol) == 0)
+          && findings->sink.index_symbol != NULL && strcmp (row->symbol, findings->sink.index_symbol) == 0)
         {
           reason->urgency = value > policy->now_over    ? SY_URGENCY_NOW
                             : value > policy->soon_over ? SY_URGENCY_SOON
@@ -293,6 +293,40 @@ find_governing (SyFindings *findings)
   findings->governing[length] = '\0';
 }
 
+/* The published limits that could be had, and which of them is farthest over its goal. */
+static void
+find_limits (SyFindings *findings)
+{
+  const SyMethod *method = findings->method;
+  SyLimitShown *strictest = NULL;
+
+  for (size_t i = 0; i < method->n_limits && findings->n_limits < SY_LIMITS_MAX; i++)
+    {
+      const SyLimit *limit = &method->limits[i];
+      const SyQuantity *value = sy_sink_quantity (&findings->sink, limit->value_symbol);
+      const SyQuantity *at = sy_sink_quantity (&findings->sink, limit->limit_symbol);
+
+      if (value == NULL || at == NULL)
+        continue;
+      SyLimitShown *shown = &findings->limits[findings->n_limits++];
+      double goal = INFINITY;
+      *shown = (SyLimitShown) { .limit = limit, .value = value, .at = at };
+      shown->ratio = value->value > 0 || at->value > 0 ? (at->value > 0 ? value->value / at->value : INFINITY) : 0;
+      if (limit->ratio_symbol != NULL)
+        {
+          const SyQuantity *ratio = sy_sink_quantity (&findings->sink, limit->ratio_symbol);
+          if (ratio != NULL)
+            shown->ratio = ratio->value;
+          goal = sy_policy_lowest (findings->policy, method, limit->ratio_symbol, findings->units);
+        }
+      shown->goal = isfinite (goal) ? goal : 1;
+      if (strictest == NULL || shown->ratio / shown->goal > strictest->ratio / strictest->goal)
+        strictest = shown;
+    }
+  if (strictest != NULL)
+    strictest->governs = true;
+}
+
 void
 sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy, double today,
           SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out)
@@ -307,6 +341,7 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
   out->urgency = SY_URGENCY_NONE;
   out->n_reasons = 0;
   out->n_remedies = 0;
+  out->n_limits = 0;
   out->has_remedies = (flags & SY_JUDGE_REMEDIES) != 0;
   out->spread.present = false;
   sy_sink_begin (&out->sink, method, out->quantities, out->named);
@@ -321,6 +356,7 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
         reason->source = "Manual Handling Operations Regulations 1992, reg. 4(1)(a)";
     }
   find_governing (out);
+  find_limits (out);
 
   if ((flags & SY_JUDGE_SPREAD) && method->n_measured > 0)
     {

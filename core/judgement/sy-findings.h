@@ -37,6 +37,17 @@ typedef struct
   SyVerdict verdict;         /* the verdict it gives                                     */
 } SyRemedy;
 
+/* A published limit of the method as it stands for these facts. */
+typedef struct
+{
+  const SyLimit *limit;
+  const SyQuantity *value, *at; /* what is held against what     */
+  double ratio;                 /* INFINITY: no limit holds      */
+  double goal;                  /* the policy's, 1 where it has none */
+  bool governs;                 /* the farthest over (or nearest to) its goal of them all */
+} SyLimitShown;
+#define SY_LIMITS_MAX 16
+
 #define SY_REASONS_MAX 192
 #define SY_REMEDIES_MAX 24
 
@@ -54,6 +65,8 @@ typedef struct
   SyUrgency urgency;
   int n_reasons;
   SyReason reasons[SY_REASONS_MAX];  /* strictest first */
+  int n_limits;
+  SyLimitShown limits[SY_LIMITS_MAX]; /* in the method's order; those whose limit could be had */
   bool has_remedies;                 /* they were sought; there may be none  */
   int n_remedies;
   SyRemedy remedies[SY_REMEDIES_MAX];

@@ -40,8 +40,8 @@ sy_policy_resolve (SyPolicy *policy)
   return -1;
 }
 
-static double
-lowest_limit (const SyPolicy *policy, const SyMethod *method, const char *symbol, SyUnits units)
+double
+sy_policy_lowest (const SyPolicy *policy, const SyMethod *method, const char *symbol, SyUnits units)
 {
   double lowest = INFINITY;
 
@@ -60,8 +60,12 @@ lowest_limit (const SyPolicy *policy, const SyMethod *method, const char *symbol
 SyGoal
 sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units)
 {
-  return (SyGoal) { .index = lowest_limit (policy, method, method->index_symbol, units),
-                    .ratio = lowest_limit (policy, method, method->ratio_symbol, units) };
+  SyGoal goal = { .index = sy_policy_lowest (policy, method, method->index_symbol, units),
+                  .ratio = sy_policy_lowest (policy, method, method->ratio_symbol, units) };
+
+  for (size_t i = 0; i < method->n_index_symbols; i++)
+    goal.index = fmin (goal.index, sy_policy_lowest (policy, method, method->index_symbols[i], units));
+  return goal;
 }
 
 SyContext
@@ -69,6 +73,9 @@ sy_policy_context (const SyPolicy *policy, SyUnits units, double today)
 {
   SyContext context = { .units = units, .default_assigned = policy->default_assigned, .today = today,
                         .examinations = policy->examinations, .n_examinations = (size_t) policy->n_examinations };
+
+  for (int i = 0; i < policy->n_rows; i++)
+    context.wants_filter = context.wants_filter || strncmp (policy->rows[i].symbol, "filter", 6) == 0;
 
   memcpy (context.allowance_percent, policy->allowance_percent, sizeof context.allowance_percent);
   return context;

@@ -9,7 +9,7 @@
 
 #define SY_POLICY_ID_MAX 64
 #define SY_POLICY_SOURCE_MAX 200
-#define SY_POLICY_ROWS_MAX 64
+#define SY_POLICY_ROWS_MAX 160
 #define SY_POLICY_TOLERANCES_MAX 64
 
 typedef enum { SY_OVER, SY_UNDER } SyComparator; /* strict: a bound equal to its limit is within it */
@@ -71,9 +71,12 @@ int sy_policy_resolve (SyPolicy *policy);
 /**
  * sy_policy_goal:
  * The goals that a remedy must reach for @method: the lowest limit of any "improve" or stricter row on the
- * index (and on the ratio). INFINITY where the policy has no such row or the method no such symbol.
+ * index (on any of them, where the facts say which it is) and on the ratio. INFINITY where the policy has no such row or the method no such symbol.
  */
 SyGoal sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units);
+
+/* The lowest limit of any "improve" or stricter row on a symbol of @method; INFINITY: none. */
+double sy_policy_lowest (const SyPolicy *policy, const SyMethod *method, const char *symbol, SyUnits units);
 
 /* What a calculation needs of the policy, and the day: days since 1970, NAN not known. Points into @policy. */
 SyContext sy_policy_context (const SyPolicy *policy, SyUnits units, double today);

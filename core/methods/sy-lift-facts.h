@@ -5,6 +5,9 @@
 #include "sy-lift.h"
 #include "sy-method.h"
 
+#define SY_N_LIFT_FIELDS 20
+#define SY_N_LIFT_CONDITIONS 14
+
 /* The facts of one lift as measured, in the document's units: masses kg or lb, lengths cm or in. */
 
 typedef struct
@@ -54,6 +57,21 @@ typedef struct
 {
   SyNumber work, recovery; /* minutes */
 } SyLiftSession;
+
+/* One lift of a set of lifts: the lift's facts first, so that their offsets are the same. */
+typedef struct
+{
+  SyLiftFacts lift;
+  const char *label;
+  SyNumber share; /* of the time of a rotation, over 0 to 1 */
+} SyLiftOfSet;
+
+/* Their tables of fields. */
+extern const SyField sy_lift_fields[SY_N_LIFT_FIELDS], sy_lift_of_set_fields[SY_N_LIFT_FIELDS + 2];
+/* What the equation leaves out; the ids are the notes' ids too. */
+extern const SyChoice sy_lift_condition_choices[SY_N_LIFT_CONDITIONS];
+extern const SyChoice sy_lift_duration_choices[3], sy_lift_assigned_choices[3], sy_lift_coupling_choices[3];
+extern const SyField sy_lift_session_members[2];
 
 /* Symbols of the method's quantities: fifteen for each end, then those of the whole lift. */
 enum

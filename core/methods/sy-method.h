@@ -66,7 +66,7 @@ typedef struct
   char text[SY_NAMED_TEXT_MAX];
   SyQuantity quantity;           /* points to @symbol                  */
 } SyNamed;
-#define SY_NAMED_MAX 320
+#define SY_NAMED_MAX 640
 
 typedef enum
 {
@@ -143,11 +143,24 @@ typedef struct
   SyUnits units;
   int default_assigned; /* SyAssigned                                     */
   bool quantities_only; /* skip notes: for repeated draws                 */
+  bool wants_filter;    /* the policy has a row on a quantity "filter.*" or "filter_*": the guideline filter is worked out */
   double today;         /* days since 1970; NAN: not known                */
   double allowance_percent[SY_N_BASES];
   const SyExaminationRule *examinations; /* NULL with n_examinations 0    */
   size_t n_examinations;
 } SyContext;
+
+/* One of several published limits that are shown beside each other: what is held against what. */
+typedef struct
+{
+  const char *id;           /* "niosh", "iso-mass", "en": in findings and templates      */
+  const char *title;        /* N_()                                                      */
+  const char *edition;      /* publication and edition                                   */
+  bool from_memory;         /* nobody has checked the value against the publication; said on screen and on paper */
+  const char *value_symbol; /* what is held against the limit: "mass_each"               */
+  const char *limit_symbol; /* "mR"                                                      */
+  const char *ratio_symbol; /* value over limit: "mR_ratio"; NULL: it is the quotient    */
+} SyLimit;
 
 /* A fact that varies from one measurement to the next. */
 typedef struct
@@ -218,7 +231,12 @@ typedef struct SyMethod
   const char *const *named_symbols; /* what it can give of things that the facts name: "leg.*.tension"; may be NULL */
   size_t n_named_symbols;
   const char *index_symbol; /* the index that decides: "LI", "utilisation"; NULL none      */
+  const char *const *index_symbols; /* NULL: that one only. All it may be, where the facts say which: evaluate sets the sink's
+                                       index_symbol to one of them */
+  size_t n_index_symbols;
   const char *ratio_symbol; /* mass against the second limit: "mR_ratio"; NULL none        */
+  const SyLimit *limits;    /* beside each other, in the order in which they are shown; may be NULL */
+  size_t n_limits;
   const SyMeasured *measured;
   size_t n_measured;
 
@@ -295,6 +313,6 @@ bool sy_symbol_matches (const char *symbol, const char *pattern);
 const SyQuantity *sy_sink_quantity (const SySink *sink, const char *symbol);
 
 /* The largest symbol count of any method: room for a sink's quantities. */
-#define SY_QUANTITIES_MAX 64
+#define SY_QUANTITIES_MAX 128
 
 #endif

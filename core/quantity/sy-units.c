@@ -28,6 +28,7 @@ static const Unit minute_units[] = {
 static const Unit frequency_units[] = {
   { "/min", 1 }, { "1/min", 1 }, { "lifts/min", 1 }, { "per min", 1 },
   { "/h", 1.0 / 60 }, { "1/h", 1.0 / 60 }, { "lifts/h", 1.0 / 60 }, { "per h", 1.0 / 60 },
+  { "/8h", 1.0 / 480 }, { "1/8h", 1.0 / 480 }, { "lifts/8h", 1.0 / 480 }, { "per 8h", 1.0 / 480 },
 };
 static const Unit percent_units[] = { { "%", 1 } };
 static const Unit length_units[] = {
@@ -64,6 +65,10 @@ static const Unit slope_units[] = {
   { "deg", 1 }, { "\xc2\xb0", 1 }, { "degrees", 1 }, { "degree", 1 }, { "%", 0 },
 };
 
+static const Unit distance_units[] = {
+  { "m", 1 }, { "cm", 0.01 }, { "mm", 0.001 }, { "ft", 0.3048 }, { "in", SY_CM_PER_IN / 100 }, { "yd", 0.9144 },
+};
+
 #define UNITS(array) { array, sizeof (array) / sizeof ((array)[0]) }
 typedef struct
 {
@@ -86,6 +91,7 @@ static const UnitTable tables[SY_N_KINDS] = {
   [SY_KIND_TEMPERATURE] = UNITS (temperature_units),
   [SY_KIND_STIFFNESS] = UNITS (stiffness_units),
   [SY_KIND_SLOPE] = UNITS (slope_units),
+  [SY_KIND_DISTANCE] = UNITS (distance_units),
 };
 
 static const char *const names[SY_N_KINDS][SY_N_UNITS] = {
@@ -97,7 +103,7 @@ static const char *const names[SY_N_KINDS][SY_N_UNITS] = {
   [SY_KIND_HAND_FORCE] = { "N", "lbf" }, [SY_KIND_DENSITY] = { "kg/m3", "lb/in3" },
   [SY_KIND_AREA] = { "mm2", "in2" },    [SY_KIND_TEMPERATURE] = { "degC", "degF" },
   [SY_KIND_STIFFNESS] = { "kN/mm", "lbf/in" }, [SY_KIND_SLOPE] = { "deg", "deg" },
-  [SY_KIND_DATE] = { "date", "date" },
+  [SY_KIND_DATE] = { "date", "date" }, [SY_KIND_DISTANCE] = { "m", "ft" },
 };
 
 static const char *const lists[SY_N_KINDS] = {
@@ -106,7 +112,7 @@ static const char *const lists[SY_N_KINDS] = {
   [SY_KIND_REACH] = "cm, mm, m, in, ft",
   [SY_KIND_ANGLE] = "deg, \xc2\xb0",
   [SY_KIND_MINUTES] = "min, h, s",
-  [SY_KIND_FREQUENCY] = "/min, /h",
+  [SY_KIND_FREQUENCY] = "/min, /h, /8h",
   [SY_KIND_COUNT] = "",
   [SY_KIND_PERCENT] = "%",
   [SY_KIND_LENGTH] = "mm, cm, m, in, ft",
@@ -118,6 +124,7 @@ static const char *const lists[SY_N_KINDS] = {
   [SY_KIND_STIFFNESS] = "kN/mm, N/mm, lbf/in",
   [SY_KIND_SLOPE] = "deg, \xc2\xb0, %",
   [SY_KIND_DATE] = "",
+  [SY_KIND_DISTANCE] = "m, cm, mm, ft, in, yd",
 };
 
 const char *
@@ -154,6 +161,7 @@ static const double us_in_metric[SY_N_KINDS] = {
   [SY_KIND_DENSITY] = KG_M3_PER_LB_IN3,
   [SY_KIND_AREA] = SY_MM_PER_IN * SY_MM_PER_IN,
   [SY_KIND_STIFFNESS] = KN_PER_LBF / SY_MM_PER_IN,
+  [SY_KIND_DISTANCE] = 0.3048,
 };
 
 static double

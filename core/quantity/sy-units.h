@@ -31,8 +31,9 @@ typedef enum
   SY_KIND_STIFFNESS, /* kN/mm         · lbf/in               */
   SY_KIND_SLOPE,     /* deg           · deg; text may be "2 %", rise over run */
   SY_KIND_DATE,      /* days since 1970-01-01, in both; printed as a date     */
+  SY_KIND_DISTANCE,  /* m             · ft  (carrying, pushing) */
 } SyKind;
-#define SY_N_KINDS 17
+#define SY_N_KINDS 18
 
 /* Exact by definition (international yard and pound agreement, 1959). */
 #define SY_KG_PER_LB 0.45359237

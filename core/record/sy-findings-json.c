@@ -186,6 +186,34 @@ write_reasons (Writer *writer)
 }
 
 static void
+write_limits (Writer *writer)
+{
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
+
+  g_string_append (out, ",\"limits\":[");
+  for (int i = 0; i < findings->n_limits; i++)
+    {
+      const SyLimitShown *shown = &findings->limits[i];
+
+      g_string_append (out, i > 0 ? ",{" : "{");
+      key (out, "id");
+      sy_json_write_text (out, shown->limit->id);
+      text_member (out, "title", shown->limit->title);
+      text_member (out, "edition", shown->limit->edition);
+      g_string_append (out, shown->limit->from_memory ? ",\"from_memory\":true" : ",\"from_memory\":false");
+      text_member (out, "value", shown->value->symbol->symbol);
+      text_member (out, "limit", shown->at->symbol->symbol);
+      number_member (writer, "ratio", shown->ratio);
+      if (isinf (shown->ratio))
+        text_member (out, "state", "unbounded");
+      number_member (writer, "goal", shown->goal);
+      g_string_append (out, shown->governs ? ",\"governs\":true}" : ",\"governs\":false}");
+    }
+  g_string_append_c (out, ']');
+}
+
+static void
 write_change_value (Writer *writer, const SyChange *change, double value)
 {
   GString *out = writer->out;
@@ -238,7 +266,7 @@ write_remedies (Writer *writer)
           g_string_append_c (out, '}');
         }
       g_string_append_c (out, ']');
-      number_member (writer, findings->method->index_symbol, remedy->index);
+      number_member (writer, findings->sink.index_symbol, remedy->index);
       if (isinf (remedy->index))
         text_member (out, "state", "unbounded");
       number_member (writer, findings->method->ratio_symbol, remedy->ratio);
@@ -280,7 +308,7 @@ write_spread (Writer *writer)
   const SySpread *spread = &findings->spread;
 
   g_string_append (out, ",\"spread\":{\"index\":");
-  sy_json_write_text (out, findings->method->index_symbol);
+  sy_json_write_text (out, findings->sink.index_symbol);
   g_string_append (out, ",\"p5\":");
   value_object (writer, spread->p5, SY_KIND_RATIO, NULL);
   g_string_append (out, ",\"median\":");
@@ -359,12 +387,14 @@ sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet
       g_string_append (out, ",\"as_of\":");
       measure (&writer, findings->as_of, SY_KIND_DATE);
     }
-  if (method->index_symbol != NULL)
-    text_member (out, "index", method->index_symbol);
+  if (findings->sink.index_symbol != NULL)
+    text_member (out, "index", findings->sink.index_symbol);
   write_quantities (&writer);
   text_member (out, "governing", findings->governing);
   text_member (out, "verdict", sy_verdict_id (findings->verdict));
   write_reasons (&writer);
+  if (findings->n_limits > 0)
+    write_limits (&writer);
   if (findings->has_remedies)
     write_remedies (&writer);
   write_cautions (&writer);

@@ -16,6 +16,7 @@ decimals_of (SyKind kind, SyUnits units)
     [SY_KIND_FORCE] = { 2, 0 },     [SY_KIND_HAND_FORCE] = { 0, 0 }, [SY_KIND_DENSITY] = { 0, 4 },
     [SY_KIND_AREA] = { 0, 2 },      [SY_KIND_TEMPERATURE] = { 1, 1 }, [SY_KIND_STIFFNESS] = { 2, 0 },
     [SY_KIND_SLOPE] = { 1, 1 },     [SY_KIND_DATE] = { 0, 0 },
+    [SY_KIND_DISTANCE] = { 1, 1 },
   };
 
   return decimals[kind][units];

@@ -20,6 +20,18 @@ char *sy_words_rigging_result (const SyFindings *findings, SyTranslate translate
 /* The same of die-mass, rigged-lift, truck and cart. New string. */
 char *sy_words_load_result (const SyFindings *findings, SyTranslate translate);
 
+/* Reasons and notes of the other ways by hand; NULL: the id is of another room. */
+const char *sy_words_sets_template (const char *id);
+const char *sy_words_team_template (const char *id);
+const char *sy_words_push_template (const char *id);
+const char *sy_words_carry_template (const char *id);
+const char *sy_words_population_template (const char *id);
+/* Their results in a sentence; NULL for a method of another room. New string. */
+char *sy_words_sets_result (const SyFindings *findings, SyTranslate translate);  /* lift-set    */
+char *sy_words_team_result (const SyFindings *findings, SyTranslate translate);  /* team-lift   */
+char *sy_words_push_result (const SyFindings *findings, SyTranslate translate);  /* push, slide */
+char *sy_words_carry_result (const SyFindings *findings, SyTranslate translate); /* carry       */
+
 /* A quantity of the findings by symbol; NAN when absent, INFINITY when unbounded. */
 double sy_words_value (const SyFindings *findings, const char *symbol);
 /* The same for the symbol of one end: "origin" + "H". */

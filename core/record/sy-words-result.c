@@ -51,9 +51,9 @@ fill_result (const char *name, gconstpointer data)
 
   if (strcmp (name, "index") == 0)
     {
-      double index = sy_words_value (findings, findings->method->index_symbol);
+      double index = sy_words_value (findings, findings->sink.index_symbol);
       g_autofree char *text = sy_words_against (index, goal.index, SY_KIND_RATIO, findings->units);
-      return g_strconcat (findings->method->index_symbol, " ", text, NULL);
+      return g_strconcat (findings->sink.index_symbol, " ", text, NULL);
     }
   if (strcmp (name, "end") == 0)
     return g_strdup (fill->end);
@@ -65,18 +65,25 @@ fill_result (const char *name, gconstpointer data)
                             *name == 'A' ? SY_KIND_ANGLE : SY_KIND_REACH, findings->units);
 }
 
+static char *(*const rooms[]) (const SyFindings *findings, SyTranslate translate) = {
+  sy_words_rigging_result, sy_words_sets_result, sy_words_team_result, sy_words_push_result, sy_words_carry_result,
+};
+
 char *
 sy_words_result (const SyFindings *findings, SyTranslate translate)
 {
-  char *rigging = sy_words_rigging_result (findings, translate);
-  if (rigging != NULL)
-    return rigging;
+  for (gsize i = 0; i < G_N_ELEMENTS (rooms); i++)
+    {
+      char *words = rooms[i](findings, translate);
+      if (words != NULL)
+        return words;
+    }
 
   g_auto (GStrv) parts = g_strsplit (findings->sink.governing, ".", 2);
   ResultFill fill = { findings, parts[0] ? parts[0] : "" };
   const char *factor = parts[0] && parts[1] ? parts[1] : "";
   double multiplier = sy_words_value (findings, findings->sink.governing);
-  double index = sy_words_value (findings, findings->method->index_symbol);
+  double index = sy_words_value (findings, findings->sink.index_symbol);
 
   if (multiplier < 1)
     for (gsize i = 0; i < G_N_ELEMENTS (result_templates); i++)

@@ -316,9 +316,9 @@ sy_words_thing (const SyFindings *findings, const char *symbol, SyTranslate tran
 char *
 sy_words_rigging_result (const SyFindings *findings, SyTranslate translate)
 {
-  if (strcmp (findings->method->id, "lift") == 0)
-    return NULL;
+  static const char *const loads[] = { "die-mass", "rigged-lift", "truck", "cart", NULL };
+
   if (strcmp (findings->method->id, "gear") == 0)
     return gear_result (findings, translate);
-  return sy_words_load_result (findings, translate);
+  return g_strv_contains (loads, findings->method->id) ? sy_words_load_result (findings, translate) : NULL;
 }

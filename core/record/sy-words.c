@@ -74,6 +74,11 @@ sy_words_find (const SyTemplate *templates, gsize n, const char *id)
   return NULL;
 }
 
+static const char *(*const rooms[]) (const char *id) = {
+  sy_words_rigging_template, sy_words_population_template, sy_words_sets_template,
+  sy_words_team_template,    sy_words_push_template,       sy_words_carry_template,
+};
+
 /* What is said by a reason or a note, wherever its words are. */
 static const char *
 find_words (const char *id)
@@ -82,7 +87,9 @@ find_words (const char *id)
 
   if (text == NULL)
     text = sy_words_find (note_templates, G_N_ELEMENTS (note_templates), id);
-  return text != NULL ? text : sy_words_rigging_template (id);
+  for (gsize i = 0; text == NULL && i < G_N_ELEMENTS (rooms); i++)
+    text = rooms[i](id);
+  return text;
 }
 
 /* What a sentence can be filled with: a value and its limit, what it is about. */
@@ -314,7 +321,7 @@ fill_remedy (const char *name, gconstpointer data)
   if (strcmp (name, "path") == 0)
     return g_strdup (fill->change->path);
   if (strcmp (name, "symbol") == 0)
-    return g_strdup (fill->findings->method->index_symbol);
+    return g_strdup (fill->findings->sink.index_symbol);
   if (strcmp (name, "index") == 0)
     return sy_words_quantity (fill->remedy->index, SY_KIND_RATIO, fill->findings->units);
   return NULL;

@@ -81,8 +81,8 @@ static void
 test_refusals (void **state)
 {
   (void) state;
-  assert_refused ("\"version\": 2", "\"version\": 0", "version");
-  assert_refused ("\"version\": 2", "\"version\": 2, \"version\": 2", "version");
+  assert_refused ("\"version\": 3", "\"version\": 0", "version");
+  assert_refused ("\"version\": 3", "\"version\": 3, \"version\": 2", "version");
   assert_refused ("\"draws\": 2000", "\"draws\": 5", "draws");
   assert_refused ("\"draws\": 2000", "\"draws\": 2000, \"colour\": 1", "colour");
   assert_refused ("\"mixed-adults\"", "\"anybody\"", "any-age");
@@ -108,8 +108,8 @@ test_loosening (void **state)
   assert_true (read_with ("\"over\": 3.0", "\"over\": 2.5", policy, NULL));
   assert_string_equal (policy->loosened_because, "");
   assert_true (read_with ("\"assigned\": \"mixed-adults\"", "\"assigned\": \"any-age\"", policy, NULL));
-  assert_true (read_with ("\"version\": 2,",
-                          "\"version\": 3, \"loosened_because\": \"trial on line 4\", \"assigned\": \"men-20-45\",",
+  assert_true (read_with ("\"version\": 3,",
+                          "\"version\": 4, \"loosened_because\": \"trial on line 4\", \"assigned\": \"men-20-45\",",
                           policy, NULL)
                == FALSE); /* a key twice is still refused */
   assert_true (read_with ("\"assigned\": \"mixed-adults\"",

@@ -214,7 +214,7 @@ loose_desk (void)
   g_autoptr (GString) text = g_string_new_len (data, (gssize) size);
   SyDesk *desk;
 
-  assert_int_equal (g_string_replace (text, "\"version\": 2,", "\"version\": 3,\"loosened_because\": \"" BECAUSE "\",", 1), 1);
+  assert_int_equal (g_string_replace (text, "\"version\": 3,", "\"version\": 4,\"loosened_because\": \"" BECAUSE "\",", 1), 1);
   assert_int_equal (g_string_replace (text, "\"over\": 3.0", "\"over\": 3.5", 1), 1);
   desk = sy_desk_new (text->str, text->len, NULL);
   assert_non_null (desk);
@@ -236,11 +236,11 @@ a_looser_policy_is_named_with_its_reason_from_its_day_on (void **state)
   after = audit_on (ledger, "2026-07-01");
   assert_int_equal (before->policies->len, 1);
   policy = before->policies->pdata[0];
-  assert_string_equal (policy->policy, "steelyard-default 2");
+  assert_string_equal (policy->policy, "steelyard-default 3");
   assert_string_equal (policy->loosened_because, "");
   assert_int_equal (after->policies->len, 2);
   policy = after->policies->pdata[1];
-  assert_string_equal (policy->policy, "steelyard-default 3");
+  assert_string_equal (policy->policy, "steelyard-default 4");
   assert_string_equal (policy->loosened_because, BECAUSE);
   assert_true (row_of (after, FALSE, "Plate to bench")->task->loosened);
   assert_false (row_of (after, FALSE, RING)->task->loosened);
