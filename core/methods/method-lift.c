@@ -62,8 +62,7 @@ static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
 void
 sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *out)
 {
-  /* Upper limits of the classes: minutes of work when only the class is known. */
-  static const double class_min[] = { 60, 120, 480 };
+  const SyLiftTimes times = sy_lift_times (facts);
 
   out->units = context->units;
   out->heaviest = facts->load.heaviest.value;
@@ -83,25 +82,7 @@ sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *ou
   out->pace.reference_mass = sy_lift_reference_mass (
     (SyAssigned) (out->assigned_default ? context->default_assigned : facts->assigned), context->units);
 
-  out->beyond = false;
-  if (facts->duration >= 0)
-    {
-      out->pace.duration = (SyDuration) facts->duration;
-      out->day_min = class_min[facts->duration];
-    }
-  else if (facts->work_minutes.given)
-    out->pace.duration = sy_lift_duration_pattern (
-      facts->work_minutes.value, facts->recovery_minutes.value,
-      facts->shift_minutes.given ? facts->shift_minutes.value : 480, &out->beyond, &out->day_min);
-  else
-    {
-      SyWorkPeriod periods[96];
-      const SyLiftSession *sessions = facts->sessions.items;
-      for (size_t i = 0; i < facts->sessions.count; i++)
-        periods[i] = (SyWorkPeriod) { sessions[i].work.value, sessions[i].recovery.value };
-      out->pace.duration = sy_lift_duration_sessions (periods, facts->sessions.count, &out->beyond,
-                                                      &out->day_min);
-    }
+  out->pace.duration = sy_lift_times_class (&times, &out->beyond, &out->day_min);
 }
 
 static void
@@ -190,68 +171,14 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
 /* Cross-field check */
 
 static void
-conflict (SyProblems *problems, SyProblemKind kind, const char *path, const char *given,
-          const char *allowed)
-{
-  sy_problems_add (problems, kind, 0, path, given, allowed, "");
-}
-
-static void
 check (const void *data, SyUnits units, SyProblems *problems)
 {
   const SyLiftFacts *facts = data;
+  SyLiftTimes times = sy_lift_times (facts);
 
-  if (facts->load.typical.given && facts->load.heaviest.given
-      && facts->load.heaviest.value < facts->load.typical.value)
-    {
-      char given[SY_NUMBER_TEXT_MAX];
-      sy_number_print (facts->load.heaviest.value, given);
-      sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, "$.load.heaviest", given,
-                       "not less than load.typical", sy_unit_name (SY_KIND_MASS, units));
-    }
-
-  if (facts->destination_given == 1 && facts->travel.given)
-    conflict (problems, SY_PROBLEM_CONFLICT, "$.travel", "both destination and travel",
-              "destination or travel, not both");
-  else if (facts->destination_given != 1 && !facts->travel.given)
-    conflict (problems, SY_PROBLEM_MISSING, "$.destination", "nothing",
-              "destination {H, V, A}, or travel");
-  if (facts->destination_given != 1 && facts->control_at_destination == 1)
-    conflict (problems, SY_PROBLEM_CONFLICT, "$.control_at_destination", "true without a destination",
-              "control at the destination needs destination {H, V, A}");
-
-  bool counted = facts->lifts.given || facts->in_minutes.given;
-  if (facts->frequency.given && counted)
-    conflict (problems, SY_PROBLEM_CONFLICT, "$.frequency", "both frequency and a count",
-              "frequency, or lifts with in_minutes, not both");
-  else if (!facts->frequency.given && !counted)
-    conflict (problems, SY_PROBLEM_MISSING, "$.frequency", "nothing",
-              "frequency, or lifts with in_minutes");
-  else if (counted && !facts->lifts.given)
-    conflict (problems, SY_PROBLEM_MISSING, "$.lifts", "nothing", "a count beside in_minutes");
-  else if (counted && !facts->in_minutes.given)
-    conflict (problems, SY_PROBLEM_MISSING, "$.in_minutes", "nothing",
-              "minutes beside lifts, over 0 and at most 15");
-
-  bool pattern = facts->work_minutes.given || facts->recovery_minutes.given;
-  int ways = (facts->duration >= 0) + pattern + facts->sessions.given;
-  if (ways > 1)
-    conflict (problems, SY_PROBLEM_CONFLICT, "$.duration", "more than one way of giving it",
-              "duration, or work_minutes with recovery_minutes, or sessions");
-  else if (ways == 0)
-    conflict (problems, SY_PROBLEM_MISSING, "$.duration", "nothing",
-              "duration, or work_minutes with recovery_minutes, or sessions");
-  if (pattern && !facts->work_minutes.given)
-    conflict (problems, SY_PROBLEM_MISSING, "$.work_minutes", "nothing",
-              "minutes of work beside recovery_minutes, over 0");
-  if (pattern && !facts->recovery_minutes.given)
-    conflict (problems, SY_PROBLEM_MISSING, "$.recovery_minutes", "nothing",
-              "minutes of light work beside work_minutes, 0 or more");
-  if (facts->shift_minutes.given && !pattern)
-    conflict (problems, SY_PROBLEM_CONFLICT, "$.shift_minutes", "without a pattern",
-              "only beside work_minutes with recovery_minutes");
-  if (facts->sessions.given && facts->sessions.count == 0)
-    conflict (problems, SY_PROBLEM_SIZE, "$.sessions", "an empty list", "1 to 96 sessions");
+  sy_lift_check (facts, "$", units, problems);
+  sy_lift_check_pace (facts, "$", problems);
+  sy_lift_check_times (&times, "$", problems);
 }
 
 /* Drawings */

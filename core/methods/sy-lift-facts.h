@@ -104,6 +104,26 @@ typedef struct
 /* Facts that passed the check. */
 void sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *out);
 
+/* How long lifting goes on: a class, a pattern that repeats, or the sessions of a day. Of a lift, of a set of lifts. */
+typedef struct
+{
+  int duration; /* SyDuration or -1 */
+  SyNumber work_minutes, recovery_minutes, shift_minutes;
+  SyList sessions; /* of SyLiftSession, at most SY_LIFT_SESSIONS_MAX */
+} SyLiftTimes;
+#define SY_LIFT_SESSIONS_MAX 96
+SyLiftTimes sy_lift_times (const SyLiftFacts *facts);
+/* The class of times that passed the check; @beyond: over eight hours; @day_min: minutes of work a day. Not NULL. */
+SyDuration sy_lift_times_class (const SyLiftTimes *times, bool *beyond, double *day_min);
+
+/* Cross-field checks of one lift; @at begins every path: "$", "$.lifts[3]". Load and way; pace; duration. */
+void sy_lift_check (const SyLiftFacts *facts, const char *at, SyUnits units, SyProblems *problems);
+void sy_lift_check_pace (const SyLiftFacts *facts, const char *at, SyProblems *problems);
+void sy_lift_check_times (const SyLiftTimes *times, const char *at, SyProblems *problems);
+/* Adds a problem at @at.@name. */
+void sy_lift_problem (SyProblems *problems, SyProblemKind kind, const char *at, const char *name, const char *given,
+                      const char *allowed, const char *unit);
+
 /* The method's remedies; see SyMethod. */
 #define SY_LIFT_N_FACTORS 12
 size_t sy_lift_candidates (const void *facts, const SyContext *context, const SyGoal *goal, size_t factor,
