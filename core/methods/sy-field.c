@@ -36,6 +36,21 @@ sy_field_find (const SyField *fields, size_t n, const char *path, size_t *offset
     }
 }
 
+int
+sy_field_most_coordinates (const SyField *field)
+{
+  return field->coordinates == SY_COORDINATES_PLAN ? 2 : 3;
+}
+
+int
+sy_field_least_coordinates (const SyField *field)
+{
+  return field->coordinates == SY_COORDINATES_SPACE ? 3 : 2;
+}
+
+/* By SyCoordinates. */
+static const char *const vector_shapes[] = { "[x, y, z]", "[x, y]", "[x, y, z] or [x, y]" };
+
 void
 sy_field_allowed (const SyField *field, SyUnits units, char *buffer, size_t size)
 {
@@ -47,7 +62,10 @@ sy_field_allowed (const SyField *field, SyUnits units, char *buffer, size_t size
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_NUMBER:
       if (field->type == SY_MEMBER_VECTOR)
-        sy_text_add (&text, "[x, y, z], each ");
+        {
+          sy_text_add (&text, vector_shapes[field->coordinates]);
+          sy_text_add (&text, ", each ");
+        }
       else if (field->type == SY_MEMBER_VECTORS)
         sy_text_add (&text, "[x, y, z] or a list of these, each ");
       sy_text_add (&text, field->whole ? "a whole number" : "a number");
@@ -156,7 +174,7 @@ sy_fields_clear (const SyField *fields, size_t n, void *facts)
           sy_fields_clear (field->members, field->n_members, at);
           break;
         case SY_MEMBER_VECTOR:
-          *(SyVector *) (void *) at = (SyVector) { { 0, 0, 0 }, false };
+          *(SyVector *) (void *) at = (SyVector) { { 0, 0, 0 }, false, false };
           break;
         case SY_MEMBER_VECTORS:
         case SY_MEMBER_TEXTS:

@@ -27,7 +27,7 @@ typedef enum
   SY_MEMBER_DATE,   /* const char *: "2026-11-25", checked; NULL not given                   */
   SY_MEMBER_GROUP,  /* the group's struct, in place; its presence in an int at present_offset */
   SY_MEMBER_LIST,   /* SyList of the group's struct, in the arena                            */
-  SY_MEMBER_VECTOR, /* SyVector: [x, y, z], each of the field's kind and in its range        */
+  SY_MEMBER_VECTOR, /* SyVector: [x, y, z] or what its coordinates say, each of the field's kind and in its range */
   SY_MEMBER_VECTORS, /* SyList of SyVector: one [x, y, z] or a list of them                  */
   SY_MEMBER_TEXTS,  /* SyList of const char *: one text or a list of texts                   */
 } SyMemberType;
@@ -52,6 +52,14 @@ typedef struct
   bool given;
 } SyList;
 
+/* The coordinates of a vector. */
+typedef enum
+{
+  SY_COORDINATES_SPACE,  /* [x, y, z]                                */
+  SY_COORDINATES_PLAN,   /* [x, y]                                   */
+  SY_COORDINATES_EITHER, /* [x, y, z], or [x, y] where z is not known */
+} SyCoordinates;
+
 typedef enum { SY_BOUND_NONE, SY_BOUND_CLOSED, SY_BOUND_OPEN } SyBoundType;
 typedef struct
 {
@@ -71,6 +79,7 @@ typedef struct SyField
   bool required;      /* absent: a problem                                      */
   bool whole;         /* numbers: whole numbers only                            */
   SyBound low, high;
+  SyCoordinates coordinates; /* vectors                                                    */
   const char *range_source; /* where the range comes from                       */
   const SyChoice *choices;
   size_t n_choices;
@@ -90,6 +99,10 @@ typedef struct SyField
  * Parameters:   offset  receives the offset from the outermost struct; may be NULL.
  */
 const SyField *sy_field_find (const SyField *fields, size_t n, const char *path, size_t *offset);
+
+/* How many coordinates a vector of the field has at the most, and at the least. */
+int sy_field_most_coordinates (const SyField *field);
+int sy_field_least_coordinates (const SyField *field);
 
 /**
  * sy_field_allowed:

@@ -17,6 +17,7 @@ typedef struct
 {
   double at[3];
   bool given;
+  bool plan; /* x and y alone were given; at[2] is 0 */
 } SyVector;
 
 static inline SyVec3

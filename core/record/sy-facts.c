@@ -122,10 +122,12 @@ static bool
 read_vector (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
              SyVector *out)
 {
-  SyVector vector = { { 0, 0, 0 }, true };
+  SyVector vector = { { 0, 0, 0 }, true, false };
+  const gsize most = (gsize) sy_field_most_coordinates (field);
   gsize n = 0;
 
-  if (value->type != SY_JSON_ARRAY || value->n_children != G_N_ELEMENTS (vector.at))
+  if (value->type != SY_JSON_ARRAY || value->n_children > most
+      || value->n_children < (gsize) sy_field_least_coordinates (field))
     {
       refuse (reading, value->type == SY_JSON_ARRAY ? SY_PROBLEM_SIZE : SY_PROBLEM_TYPE, place, field, value, "");
       return false;
@@ -135,6 +137,7 @@ read_vector (const Reading *reading, const SyJsonPlace *place, const SyField *fi
       SyJsonPlace at = { place, NULL, n };
       vector.given = read_measure (reading, &at, field, item, &vector.at[n]) && vector.given;
     }
+  vector.plan = n < G_N_ELEMENTS (vector.at);
   if (vector.given)
     *out = vector;
   return vector.given;

@@ -119,17 +119,20 @@ write_key (GString *out, const char *key, gboolean *any)
   g_string_append_c (out, ':');
 }
 
-/* What is there of the coordinates; a blank one between them is named as missing by the reader. */
+/* What is there of the coordinates; a blank one between them is named as missing by the reader, the last where it need not be
+   there is left away. */
 static gboolean
 write_vector (SyForm *form, const SyField *field, const char *path, GString *out)
 {
   if (sy_form_is_blank (form, path))
     return FALSE;
-  for (guint i = 0; i < SY_FORM_N_COORDINATES; i++)
+  for (int i = 0; i < sy_field_most_coordinates (field); i++)
     {
-      g_autofree char *at = g_strdup_printf ("%s[%u]", path, i);
+      g_autofree char *at = g_strdup_printf ("%s[%d]", path, i);
       g_autofree char *text = g_strstrip (g_strdup (sy_form_get (form, at)));
 
+      if (text[0] == '\0' && i >= sy_field_least_coordinates (field))
+        break;
       g_string_append_c (out, i == 0 ? '[' : ',');
       if (text[0] != '\0')
         write_number (form, field, text, out);
@@ -245,7 +248,14 @@ write_field (SyForm *form, const SyField *field, const char *path, GString *out)
     case SY_MEMBER_LIST:
       {
         guint n = sy_form_count_items (form->now.texts, path);
+        gsize length;
+        const char *json = sy_form_long_json (form, path, &length);
 
+        if (json != NULL)
+          {
+            g_string_append_len (out, json, (gssize) length);
+            return TRUE;
+          }
         g_string_append_c (out, '[');
         for (guint i = 0; i < n; i++)
           {

@@ -29,9 +29,9 @@ read_items (const char *part, SyFormPlace *place)
     {
       char *end;
       guint64 item = g_ascii_strtoull (part + 1, &end, 10);
+      int last = vector && place->n_items + 1 == allowed ? sy_field_most_coordinates (place->field) - 1 : G_MAXINT;
 
-      if (place->n_items == allowed || !g_ascii_isdigit (part[1]) || *end != ']'
-          || item > (vector && place->n_items == allowed - 1 ? SY_FORM_N_COORDINATES - 1 : G_MAXINT))
+      if (place->n_items == allowed || !g_ascii_isdigit (part[1]) || *end != ']' || item > (guint64) last)
         return NULL;
       place->items[place->n_items] = (guint) item;
       part = end + 1;
@@ -200,9 +200,9 @@ walk_members (SyForm *form, const SyField *field, const char *path, SyLeafFunc v
 static void
 walk_vector (SyForm *form, const SyField *field, const char *path, SyLeafFunc visit, gpointer data)
 {
-  for (guint i = 0; i < SY_FORM_N_COORDINATES; i++)
+  for (int i = 0; i < sy_field_most_coordinates (field); i++)
     {
-      g_autofree char *at = g_strdup_printf ("%s[%u]", path, i);
+      g_autofree char *at = g_strdup_printf ("%s[%d]", path, i);
 
       visit (form, field, at, data);
     }
@@ -233,6 +233,8 @@ sy_form_walk (SyForm *form, const SyField *field, const char *path, SyLeafFunc v
     case SY_MEMBER_LIST:
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
+      if (sy_form_is_in_long (form, path))
+        return; /* there are no texts of its items */
       for (guint i = 0; i < sy_form_list_count (form, path); i++)
         {
           g_autofree char *item = g_strdup_printf ("%s[%u]", path, i);
@@ -281,7 +283,7 @@ note_text (SyForm *form, const SyField *field G_GNUC_UNUSED, const char *path, g
 gboolean
 sy_form_is_blank (SyForm *form, const char *path)
 {
-  gboolean blank = TRUE;
+  gboolean blank = !sy_form_is_in_long (form, path);
 
   sy_form_walk_path (form, path, note_text, &blank);
   return blank;

@@ -23,10 +23,10 @@ raw_text (const SyJson *value)
 }
 
 static gboolean read_value (const SyField *field, const char *path, const SyJson *value,
-                            GHashTable *texts, GError **error);
+                            SyFormState *to, GError **error);
 
 static gboolean
-read_members (const SyField *group, const char *path, const SyJson *object, GHashTable *texts,
+read_members (const SyField *group, const char *path, const SyJson *object, SyFormState *to,
               GError **error)
 {
   if (object->type != SY_JSON_OBJECT)
@@ -41,14 +41,14 @@ read_members (const SyField *group, const char *path, const SyJson *object, GHas
           member = &group->members[i];
       if (member == NULL)
         return refuse (error, member_path);
-      if (!read_value (member, member_path, value, texts, error))
+      if (!read_value (member, member_path, value, to, error))
         return FALSE;
     }
   return TRUE;
 }
 
 static gboolean
-read_set (const char *path, const SyJson *value, GHashTable *texts, GError **error)
+read_set (const char *path, const SyJson *value, SyFormState *to, GError **error)
 {
   g_autoptr (GString) ids = g_string_new (NULL);
 
@@ -62,27 +62,32 @@ read_set (const char *path, const SyJson *value, GHashTable *texts, GError **err
         g_string_append_c (ids, ' ');
       g_string_append (ids, id->text);
     }
-  g_hash_table_insert (texts, g_strdup (path), g_strdup (ids->len > 0 ? ids->str : "-"));
+  g_hash_table_insert (to->texts, g_strdup (path), g_strdup (ids->len > 0 ? ids->str : "-"));
   return TRUE;
 }
 
-static gboolean
-read_list (const SyField *field, const char *path, const SyJson *value, GHashTable *texts,
-           GError **error)
+gboolean
+sy_form_read_list (const SyField *field, const char *path, const SyJson *value, SyFormState *to, GError **error)
 {
   guint n = 0;
 
   if (value->type != SY_JSON_ARRAY)
     return refuse (error, path);
+  if (sy_form_keeps_whole (field, path, (guint) value->n_children))
+    {
+      g_hash_table_insert (to->longs, g_strdup (path), g_bytes_new (value->raw, value->raw_length));
+      g_hash_table_insert (to->texts, g_strdup (path), g_strdup_printf ("%" G_GSIZE_FORMAT, value->n_children));
+      return TRUE;
+    }
   for (const SyJson *item = value->first; item != NULL; item = item->next, n++)
     {
       g_autofree char *item_path = g_strdup_printf ("%s[%u]", path, n);
 
-      if (!read_members (field, item_path, item, texts, error))
+      if (!read_members (field, item_path, item, to, error))
         return FALSE;
     }
   if (n > 0)
-    g_hash_table_insert (texts, g_strdup (path), g_strdup_printf ("%u", n));
+    g_hash_table_insert (to->texts, g_strdup (path), g_strdup_printf ("%u", n));
   return TRUE;
 }
 
@@ -94,15 +99,16 @@ is_plain (const SyJson *value)
 
 /* A coordinate that was left blank is null. */
 static gboolean
-read_vector (const char *path, const SyJson *value, GHashTable *texts, GError **error)
+read_vector (const SyField *field, const char *path, const SyJson *value, SyFormState *to, GError **error)
 {
   guint n = 0;
 
-  if (value->type != SY_JSON_ARRAY || value->n_children != SY_FORM_N_COORDINATES)
+  if (value->type != SY_JSON_ARRAY || value->n_children > (gsize) sy_field_most_coordinates (field)
+      || value->n_children < (gsize) sy_field_least_coordinates (field))
     return refuse (error, path);
   for (const SyJson *at = value->first; at != NULL; at = at->next, n++)
     if (is_plain (at))
-      g_hash_table_insert (texts, g_strdup_printf ("%s[%u]", path, n), raw_text (at));
+      g_hash_table_insert (to->texts, g_strdup_printf ("%s[%u]", path, n), raw_text (at));
     else if (at->type != SY_JSON_NULL)
       return refuse (error, path);
   return TRUE;
@@ -110,7 +116,7 @@ read_vector (const char *path, const SyJson *value, GHashTable *texts, GError **
 
 /* One vector or text, or a list of them. */
 static gboolean
-read_several (const SyField *field, const char *path, const SyJson *value, GHashTable *texts,
+read_several (const SyField *field, const char *path, const SyJson *value, SyFormState *to,
               GError **error)
 {
   gboolean vectors = field->type == SY_MEMBER_VECTORS;
@@ -124,20 +130,20 @@ read_several (const SyField *field, const char *path, const SyJson *value, GHash
 
       if (vectors)
         {
-          if (!read_vector (item_path, item, texts, error))
+          if (!read_vector (field, item_path, item, to, error))
             return FALSE;
         }
       else if (item->type != SY_JSON_TEXT)
         return refuse (error, path);
       else
-        g_hash_table_insert (texts, g_strdup (item_path), raw_text (item));
+        g_hash_table_insert (to->texts, g_strdup (item_path), raw_text (item));
     }
-  g_hash_table_insert (texts, g_strdup (path), g_strdup_printf ("%u", n));
+  g_hash_table_insert (to->texts, g_strdup (path), g_strdup_printf ("%u", n));
   return TRUE;
 }
 
 static gboolean
-read_value (const SyField *field, const char *path, const SyJson *value, GHashTable *texts,
+read_value (const SyField *field, const char *path, const SyJson *value, SyFormState *to,
             GError **error)
 {
   switch (field->type)
@@ -149,26 +155,25 @@ read_value (const SyField *field, const char *path, const SyJson *value, GHashTa
     case SY_MEMBER_DATE:
       if (!is_plain (value))
         return refuse (error, path);
-      g_hash_table_insert (texts, g_strdup (path), raw_text (value));
+      g_hash_table_insert (to->texts, g_strdup (path), raw_text (value));
       return TRUE;
     case SY_MEMBER_SET:
-      return read_set (path, value, texts, error);
+      return read_set (path, value, to, error);
     case SY_MEMBER_GROUP:
-      return read_members (field, path, value, texts, error);
+      return read_members (field, path, value, to, error);
     case SY_MEMBER_LIST:
-      return read_list (field, path, value, texts, error);
+      return sy_form_read_list (field, path, value, to, error);
     case SY_MEMBER_VECTOR:
-      return read_vector (path, value, texts, error);
+      return read_vector (field, path, value, to, error);
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
-      return read_several (field, path, value, texts, error);
+      return read_several (field, path, value, to, error);
     }
   g_return_val_if_reached (FALSE);
 }
 
 gboolean
-sy_form_read_document (SyForm *form, const char *facts, GHashTable *texts, SyUnits *units,
-                       GError **error)
+sy_form_read_document (SyForm *form, const char *facts, SyFormState *to, GError **error)
 {
   g_autoptr (SyMemory) memory = sy_memory_new ();
   g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
@@ -177,7 +182,7 @@ sy_form_read_document (SyForm *form, const char *facts, GHashTable *texts, SyUni
   const char *id = root != NULL ? sy_json_member_text (root, "units") : NULL;
 
   if (method == NULL || id == NULL || strcmp (method, form->method->id) != 0
-      || !sy_units_from_id (id, units))
+      || !sy_units_from_id (id, &to->units))
     {
       g_set_error (error, SY_FORM_ERROR, SY_FORM_ERROR_DOCUMENT,
                    _("This is not a facts document of the method “%s”."), form->method->id);
@@ -194,7 +199,7 @@ sy_form_read_document (SyForm *form, const char *facts, GHashTable *texts, SyUni
           field = sy_form_field_at (form, i);
       if (field == NULL)
         return refuse (error, value->key);
-      if (!read_value (field, value->key, value, texts, error))
+      if (!read_value (field, value->key, value, to, error))
         return FALSE;
     }
   return TRUE;

@@ -59,6 +59,8 @@ keep_for_blank (SyForm *form, const SyField *field, const char *path, gpointer d
 
   if (spread->first == NULL)
     spread->first = g_strdup (path);
+  /* The third coordinate of a place whose height need not be known is never what is missing. */
+  needed = needed && !(field->coordinates == SY_COORDINATES_EITHER && g_str_has_suffix (path, "[2]"));
   if (needed && sy_form_get (form, path)[0] == '\0')
     {
       keep_problem (form, spread->problem, spread->of, path);
@@ -95,7 +97,8 @@ is_fact (SyForm *form, const char *path)
   return TRUE;
 }
 
-/* What is wrong with a whole group, vector or list is put where something can be typed: at each of its facts that are
+/* What is wrong inside a long list stays with the place that it names: there is nothing to type at. What is wrong with a
+   whole group, vector or list is put where something can be typed: at each of its facts that are
    needed and blank, or else at its first. A list without items has no such place: there it stays with the list. */
 static void
 place_problem (SyForm *form, const SyProblem *problem)
@@ -105,7 +108,7 @@ place_problem (SyForm *form, const SyProblem *problem)
   const SyField *field = sy_form_find_field (form, path);
   Spread spread = { problem, path, field, NULL, 0 };
 
-  if (field == NULL || is_fact (form, path))
+  if (field == NULL || is_fact (form, path) || sy_form_is_in_long (form, path))
     keep_problem (form, problem, path, field != NULL ? path : "");
   else
     {
@@ -214,14 +217,12 @@ add_missing_between (SyForm *form, SyProblems *problems)
     add_problems (form, problems, TRUE);
 }
 
-static void
-refresh (SyForm *form)
+void
+sy_form_work_out (SyForm *form)
 {
   g_autofree char *document = NULL;
   g_autofree SyProblems *problems = NULL;
 
-  if (!form->stale)
-    return;
   form->stale = FALSE;
   problems = g_new0 (SyProblems, 1);
   document = sy_form_build_document (form);
@@ -236,6 +237,31 @@ refresh (SyForm *form)
       if (form->problems->len > 0 && sy_form_count_missing (form) == form->problems->len)
         add_missing_between (form, problems);
     }
+}
+
+void
+sy_form_take_result (SyForm *form, SyForm *copy)
+{
+  g_clear_pointer (&form->assessment, sy_assessment_unref);
+  form->assessment = g_steal_pointer (&copy->assessment);
+  g_ptr_array_unref (form->problems);
+  form->problems = g_steal_pointer (&copy->problems);
+  copy->problems = g_ptr_array_new_with_free_func (sy_form_problem_free);
+  form->stale = FALSE;
+  form->only_result = TRUE;
+  g_signal_emit_by_name (form, "changed");
+  form->only_result = FALSE;
+}
+
+static void
+refresh (SyForm *form)
+{
+  if (!form->stale)
+    return;
+  if (form->background && sy_form_is_large (form))
+    sy_form_begin_work (form);
+  else
+    sy_form_work_out (form);
 }
 
 SyAssessment *

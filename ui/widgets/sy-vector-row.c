@@ -12,6 +12,7 @@ struct _SyVectorRow
 
   SyFactFrame frame; /* the caption; each entry has its note */
   GtkWidget *entries[N_COORDINATES];
+  int n_entries;
 };
 
 static void sy_vector_row_fact_init (SyFactInterface *iface);
@@ -32,9 +33,9 @@ bind (SyFact *fact, SyForm *form, const char *path)
   g_autofree char *name = sy_form_dup_name (form, path, FALSE);
 
   sy_name (GTK_WIDGET (row), name);
-  for (guint i = 0; i < N_COORDINATES; i++)
+  for (int i = 0; i < row->n_entries; i++)
     {
-      g_autofree char *at = g_strdup_printf ("%s[%u]", path, i);
+      g_autofree char *at = g_strdup_printf ("%s[%d]", path, i);
 
       sy_fact_bind (SY_FACT (row->entries[i]), form, at);
     }
@@ -69,7 +70,8 @@ sy_vector_row_new (const SyField *field)
 
   sy_fact_frame_begin (&row->frame, GTK_BOX (row), field);
   gtk_box_set_homogeneous (GTK_BOX (box), TRUE);
-  for (guint i = 0; i < N_COORDINATES; i++)
+  row->n_entries = sy_field_most_coordinates (field);
+  for (int i = 0; i < row->n_entries; i++)
     {
       row->entries[i] = sy_quantity_entry_new (field);
       sy_quantity_entry_set_letter (SY_QUANTITY_ENTRY (row->entries[i]), letters[i]);
