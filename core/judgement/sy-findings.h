@@ -46,7 +46,6 @@ typedef struct
   double goal;                  /* the policy's, 1 where it has none */
   bool governs;                 /* the farthest over (or nearest to) its goal of them all */
 } SyLimitShown;
-#define SY_LIMITS_MAX 16
 
 #define SY_REASONS_MAX 192
 #define SY_REMEDIES_MAX 24

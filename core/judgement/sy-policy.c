@@ -65,6 +65,8 @@ sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units)
 
   for (size_t i = 0; i < method->n_index_symbols; i++)
     goal.index = fmin (goal.index, sy_policy_lowest (policy, method, method->index_symbols[i], units));
+  for (size_t i = 0; i < SY_LIMITS_MAX; i++)
+    goal.limits[i] = i < method->n_limits ? sy_policy_lowest (policy, method, method->limits[i].ratio_symbol, units) : INFINITY;
   return goal;
 }
 

@@ -71,7 +71,7 @@ int sy_policy_resolve (SyPolicy *policy);
 /**
  * sy_policy_goal:
  * The goals that a remedy must reach for @method: the lowest limit of any "improve" or stricter row on the
- * index (on any of them, where the facts say which it is) and on the ratio. INFINITY where the policy has no such row or the method no such symbol.
+ * index (on any of them, where the facts say which it is), on the ratio and on the method's limits. INFINITY where the policy has no such row or the method no such symbol.
  */
 SyGoal sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units);
 

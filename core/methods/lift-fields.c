@@ -180,7 +180,9 @@ const SyChoice sy_lift_condition_choices[] = {
   { .name = "assigned", .label = N_ ("Who may be assigned"), .type = SY_MEMBER_CHOICE,                                \
     .help = N_ ("Sets the reference mass."), .offset = offsetof (SyLiftFacts, assigned),                              \
     .choices = sy_lift_assigned_choices, .n_choices = SY_LEN (sy_lift_assigned_choices),                                              \
-    .default_text = N_ ("the policy's") },                                                                            \
+    .default_text = N_ ("the policy's") }
+
+#define LIFT_LAST_ROWS                                                                                                \
   { .name = "conditions", .label = N_ ("Conditions"), .type = SY_MEMBER_SET,                                          \
     .help = N_ ("Ask about each. The equation does not hold where one applies."),                                     \
     .offset = offsetof (SyLiftFacts, conditions), .choices = sy_lift_condition_choices,                                       \
@@ -189,12 +191,23 @@ const SyChoice sy_lift_condition_choices[] = {
     .members = had_members, .n_members = SY_LEN (had_members), .group_size = sizeof (SyLiftFacts),                    \
     .present_offset = offsetof (SyLiftFacts, had_given) }
 
-const SyField sy_lift_fields[] = { LIFT_ROWS };
+const SyField sy_lift_fields[] = {
+  LIFT_ROWS,
+  { NUMBER (shift_hours, NULL, SY_KIND_RATIO, N_ ("Hours of the shift"),
+            N_ ("Of a shift over 8 hours. The lifting equation ends there; other limits go on."), OVER_ZERO,
+            "ISO 11228-1:2021 scope"),
+    .high = { SY_BOUND_CLOSED, { 12, 12 } }, .default_text = N_ ("8") },
+  { .name = "additional_tasks", .label = N_ ("Other hard work beside it"), .type = SY_MEMBER_BOOL,
+    .help = N_ ("Whether the same people do other physically demanding work in the shift."),
+    .offset = offsetof (SyLiftFacts, additional_tasks), .default_text = N_ ("no") },
+  LIFT_LAST_ROWS,
+};
 
 const SyField sy_lift_of_set_fields[] = {
   { .name = "label", .label = N_ ("Name"), .type = SY_MEMBER_TEXT,
     .help = N_ ("What is lifted here, as people call it."), .offset = offsetof (SyLiftOfSet, label) },
   LIFT_ROWS,
+  LIFT_LAST_ROWS,
   { .name = "share", .label = N_ ("Share of the time"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_RATIO,
     .help = N_ ("Of the minutes of the whole rotation; all shares together are 1."),
     .offset = offsetof (SyLiftOfSet, share), .low = OVER_ZERO, .high = { SY_BOUND_CLOSED, { 1, 1 } },

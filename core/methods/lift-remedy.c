@@ -3,6 +3,7 @@
 
 #include "sy-lift-facts.h"
 #include "sy-lift-solve.h"
+#include "sy-population.h"
 
 /*
  * What would bring one lift down, factor by factor, in closed form. Values are proposed here and judged by
@@ -27,15 +28,23 @@ typedef struct
   bool *has_best;
 } Search;
 
+/* Of EN 1005-2, so that heaviest / (constant · multipliers) is its index: each of two persons holds half. */
+static double
+en_constant (const SyLiftCase *lift)
+{
+  return lift->en_mass * lift->en_one_hand * lift->en_two_persons * lift->en_additional * lift->persons;
+}
+
 /* The product of multipliers that reaches the goal at every end alike: mass / (goal · constant). */
 static double
 needed_product (const Search *search)
 {
   const SyLiftCase *lift = &search->lift;
   double by_index = lift->heaviest / (search->goal->index * sy_lift_constants (lift->units)->load_constant);
-  double by_ratio = lift->heaviest / (search->goal->ratio * lift->pace.reference_mass);
+  double by_ratio = lift->heaviest / (search->goal->ratio * lift->pace.reference_mass * lift->shift_multiplier);
+  double by_en = lift->has_en ? lift->heaviest / (search->goal->limits[SY_LIFT_LIMIT_EN] * en_constant (lift)) : 0;
 
-  return fmax (by_index, by_ratio);
+  return fmax (fmax (by_index, by_ratio), by_en);
 }
 
 /* The product of an end's multipliers without those that are left out; the column of FM and CM by @height. */
@@ -123,6 +132,9 @@ twist (Search *search, int end)
       && value < at->twist_deg)
     propose (search, change, value);
   propose (search, change, 0);
+  for (double step = 45; step <= 90 && search->lift.has_filter; step += 45)
+    if (step < at->twist_deg)
+      propose (search, change, step);
 }
 
 /* Moving the hands up or down at one end changes VM there, DM at both ends, and the column of FM and CM. */
@@ -142,6 +154,13 @@ height (Search *search, int end)
     return;
   if (!counts)
     change.factor = "DM";
+  if (lift->has_filter)
+    {
+      double edges[SY_FILTER_EDGES];
+      sy_filter_edges (lift->units, edges);
+      for (size_t i = 0; i < SY_FILTER_EDGES; i++)
+        propose (search, change, nextafter (edges[i], i % 2 ? INFINITY : 0));
+    }
   for (int column = 0; column < 2 && counts; column++)
     {
       unsigned without = WITHOUT_V | (lift->has_destination ? WITHOUT_D : 0);
@@ -200,9 +219,23 @@ travel (Search *search)
   propose (search, change, least);
 }
 
+/* The pace at which the cumulative mass of a day and an hour is at its goal. */
+static double
+pace_by_mass (const Search *search)
+{
+  const SyLiftCase *lift = &search->lift;
+  double each = lift->typical / lift->persons;
+  double by_hour = search->goal->limits[SY_LIFT_LIMIT_HOUR] * sy_population_hour_limit (lift->units) / (each * 60);
+  double by_day = search->goal->limits[SY_LIFT_LIMIT_DAY] * sy_population_day_limit (lift->units) / (each * lift->day_min);
+
+  return fmin (by_hour, search->facts->lifts_per_day.given ? INFINITY : by_day);
+}
+
 static void
 frequency (Search *search)
 {
+  /* the paces over which the guideline filter takes more off */
+  static const double filter_paces[] = { 8, 2, 0.5 };
   const SyLiftCase *lift = &search->lift;
   bool counted = search->facts->lifts.given;
   SyChange change = counted ? NUMBER_CHANGE ("lifts", "FM", SY_KIND_COUNT, lifts)
@@ -222,9 +255,13 @@ frequency (Search *search)
         most = 0;
       value = fmin (value, most);
     }
+  value = fmin (value, pace_by_mass (search));
   if (value >= slowest && value < lift->pace.per_min)
     propose (search, change, value * scale);
   propose (search, change, slowest * scale);
+  for (size_t i = 0; i < SY_LEN (filter_paces) && lift->has_filter; i++)
+    if (filter_paces[i] < lift->pace.per_min)
+      propose (search, change, filter_paces[i] * scale);
 }
 
 static void
@@ -337,6 +374,17 @@ sy_lift_candidates (const void *facts, const SyContext *context, const SyGoal *g
   return search.n;
 }
 
+/* The typical load at which the cumulative mass of a day and an hour is at its goal. */
+static double
+most_typical (const SyLiftCase *lift, const SyGoal *goal)
+{
+  double by_day = goal->limits[SY_LIFT_LIMIT_DAY] * sy_population_day_limit (lift->units) / lift->lifts_per_day;
+  double by_hour = goal->limits[SY_LIFT_LIMIT_HOUR] * sy_population_hour_limit (lift->units) / (lift->pace.per_min * 60);
+
+  return fmin (lift->lifts_per_day > 0 ? by_day : INFINITY, lift->pace.per_min > 0 ? by_hour : INFINITY)
+         * lift->persons;
+}
+
 bool
 sy_lift_largest_mass (const void *facts, const SyContext *context, const SyGoal *goal, double *mass,
                       SyChange *change)
@@ -346,11 +394,24 @@ sy_lift_largest_mass (const void *facts, const SyContext *context, const SyGoal 
 
   sy_lift_case (facts, context, &lift);
   largest = lift.pace.reference_mass * lift.persons;
+  /* the typical load goes down with the heaviest, never up */
+  double typical = most_typical (&lift, goal);
+  if (lift.typical > typical)
+    largest = fmin (largest, typical);
+  if (lift.has_filter)
+    {
+      SyFilter filter;
+      sy_lift_case_filter (&lift, &filter);
+      largest = fmin (largest, goal->limits[SY_LIFT_LIMIT_FILTER_MEN] * filter.mass);
+    }
   for (int end = 0; end < lift.n_ends; end++)
     {
       SyLiftEnd result;
-      sy_lift_end (&lift.at[end], &lift.pace, lift.heaviest, lift.units, &result);
+      sy_lift_case_end (&lift, end, &result);
       largest = fmin (largest, fmin (goal->index * result.rwl, goal->ratio * result.mr));
+      if (lift.has_en)
+        largest = fmin (largest, goal->limits[SY_LIFT_LIMIT_EN] * en_constant (&lift) * result.hm * result.vm * result.dm
+                                   * result.am * result.fm * result.cm);
     }
   if (!(largest > 0))
     return false;

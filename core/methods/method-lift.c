@@ -4,6 +4,7 @@
 
 #include "lift-scene.h"
 #include "sy-lift-facts.h"
+#include "sy-population.h"
 
 static const SyMeasured measured[] = {
   { "load.heaviest", offsetof (SyLiftFacts, load.heaviest), offsetof (SyLiftFacts, had.load), "load", true },
@@ -26,6 +27,12 @@ static const SyMeasured measured[] = {
 #define MANUAL "NIOSH 94-110"
 
 #define ISO_MR "ISO 11228-1:2003 A.7 (from memory)"
+#define ISO_STEP_4 "ISO 11228-1:2003 step 4 (from memory)"
+#define ISO_TABLE_1 "ISO 11228-1:2003 Table 1, carried up to 1 m (from memory)"
+#define EN "EN 1005-2:2003 (from memory)"
+#define FILTER "UK HSE L23, INDG143; heights of its zones assumed, no source"
+#define FILTER_MEN FILTER ", men's figures read in a secondary source"
+#define FILTER_WOMEN FILTER ", women's figures from memory"
 #define END_SYMBOLS(end)                                                                                 \
   { end ".H", SY_KIND_REACH, N_ ("Reach"), "as given" },                                                \
   { end ".V", SY_KIND_REACH, N_ ("Height of the hands"), "as given" },                                  \
@@ -57,12 +64,54 @@ static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
   { "mass_each", SY_KIND_MASS, N_ ("Heaviest load by person"), "common practice, no source" },
   { "persons", SY_KIND_COUNT, N_ ("Persons"), "as given" },
   { "lifts_per_day", SY_KIND_COUNT, N_ ("Lifts a day"), "as given, or pace × minutes of work" },
+  { "mass", SY_KIND_MASS, N_ ("Heaviest load"), "as given" },
+  { "shift_multiplier", SY_KIND_RATIO, N_ ("Multiplier of a shift over eight hours, on mR"),
+    "ISO 11228-1:2021 (from memory)" },
+  { "day_mass", SY_KIND_MASS, N_ ("Mass lifted by one person in a day"), "typical load by person × lifts a day" },
+  { "day_limit", SY_KIND_MASS, N_ ("Cumulative mass in a day"), ISO_STEP_4 },
+  { "day_ratio", SY_KIND_RATIO, N_ ("Mass lifted in a day against its limit"), ISO_STEP_4 },
+  { "hour_mass", SY_KIND_MASS, N_ ("Mass lifted by one person in an hour at this pace"),
+    "typical load by person × pace × 60 min" },
+  { "hour_limit", SY_KIND_MASS, N_ ("Cumulative mass in an hour"), ISO_TABLE_1 },
+  { "hour_ratio", SY_KIND_RATIO, N_ ("Mass lifted in an hour against its limit"), ISO_TABLE_1 },
+  { "M_c", SY_KIND_MASS, N_ ("Mass constant of who may be assigned"), EN },
+  { "OM", SY_KIND_RATIO, N_ ("One-hand multiplier"), EN },
+  { "PM", SY_KIND_RATIO, N_ ("Multiplier of two persons, on each one's limit"), EN },
+  { "AT", SY_KIND_RATIO, N_ ("Multiplier of other hard work beside it"), EN },
+  { "R_ML", SY_KIND_MASS, N_ ("Recommended mass limit by person, at the end that governs"), EN },
+  { "R_I", SY_KIND_RATIO, N_ ("Risk index: heaviest load by person against R_ML"), EN },
+  { "filter_base", SY_KIND_MASS, N_ ("Smallest guideline figure of the zones that the hands enter"), FILTER },
+  { "filter_twist", SY_KIND_RATIO, N_ ("Reduction of the guideline figure by twist"), FILTER },
+  { "filter_pace", SY_KIND_RATIO, N_ ("Reduction of the guideline figure by pace"), FILTER },
+  { "filter_men", SY_KIND_MASS, N_ ("Guideline figure for men"), FILTER_MEN },
+  { "filter_women", SY_KIND_MASS, N_ ("Guideline figure for women"), FILTER_WOMEN },
+  { "filter_ratio", SY_KIND_RATIO, N_ ("Heaviest load against the guideline figure"), FILTER },
+};
+
+static const SyLimit limits[SY_LIFT_N_LIMITS] = {
+  [SY_LIFT_LIMIT_NIOSH] = { "niosh", N_ ("Recommended weight limit of the lifting equation"),
+                            "DHHS (NIOSH) 94-110 (1994, rev. 9/2021)", false, "mass", "RWL", "LI" },
+  [SY_LIFT_LIMIT_ISO_MASS] = { "iso-mass", N_ ("Mass limit mR of the step model"),
+                               "ISO 11228-1:2003 A.7; long shifts: 2021", true, "mass", "mR", "mR_ratio" },
+  [SY_LIFT_LIMIT_REFERENCE] = { "reference-mass", N_ ("Reference mass of who may be assigned"),
+                                "ISO 11228-1:2003 Annex C; ages: 2021", true, "mass_each", "m_ref", NULL },
+  [SY_LIFT_LIMIT_DAY] = { "iso-day", N_ ("Cumulative mass in a day"), "ISO 11228-1:2003 step 4", true, "day_mass",
+                          "day_limit", "day_ratio" },
+  [SY_LIFT_LIMIT_HOUR] = { "iso-hour", N_ ("Cumulative mass in an hour"), "ISO 11228-1:2003 Table 1", true, "hour_mass",
+                           "hour_limit", "hour_ratio" },
+  [SY_LIFT_LIMIT_EN] = { "en", N_ ("Recommended mass limit at machinery"), "EN 1005-2:2003", true, "mass_each", "R_ML",
+                         "R_I" },
+  [SY_LIFT_LIMIT_FILTER_MEN] = { "filter-men", N_ ("Guideline filter, men; heights of its zones assumed"),
+                                 "UK HSE L23, INDG143 (read in a secondary source)", false, "mass", "filter_men",
+                                 "filter_ratio" },
+  [SY_LIFT_LIMIT_FILTER_WOMEN] = { "filter-women", N_ ("Guideline filter, women; heights of its zones assumed"),
+                                   "UK HSE L23, INDG143", true, "mass", "filter_women", "filter_ratio" },
 };
 
 void
 sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *out)
 {
-  const SyLiftTimes times = sy_lift_times (facts);
+  SyLiftTimes times = sy_lift_times (facts);
 
   out->units = context->units;
   out->heaviest = facts->load.heaviest.value;
@@ -79,14 +128,31 @@ sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *ou
                                              : facts->lifts.value / facts->in_minutes.value;
   out->pace.coupling = (SyCoupling) facts->coupling;
   out->assigned_default = facts->assigned < 0;
-  out->pace.reference_mass = sy_lift_reference_mass (
-    (SyAssigned) (out->assigned_default ? context->default_assigned : facts->assigned), context->units);
+  out->assigned = (SyAssigned) (out->assigned_default ? context->default_assigned : facts->assigned);
+  out->pace.reference_mass = sy_lift_reference_mass (out->assigned, context->units);
 
+  /* a longer shift holds more work */
+  if (facts->shift_hours.given && facts->shift_hours.value > 8 && !facts->shift_minutes.given)
+    times.shift_minutes = (SyNumber) { .value = facts->shift_hours.value * 60, .given = true };
   out->pace.duration = sy_lift_times_class (&times, &out->beyond, &out->day_min);
+  if (facts->duration == SY_DURATION_LONG && times.shift_minutes.given)
+    out->day_min = times.shift_minutes.value;
+  sy_lift_case_population (facts, context, out);
+}
+
+void
+sy_lift_case_end (const SyLiftCase *lift, int end, SyLiftEnd *out)
+{
+  sy_lift_end (&lift->at[end], &lift->pace, lift->heaviest, lift->units, out);
+  if (lift->shift_multiplier < 1)
+    {
+      out->mr *= lift->shift_multiplier;
+      out->mr_ratio = out->mr > 0 ? lift->heaviest / out->mr : INFINITY;
+    }
 }
 
 static void
-add_notes (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink)
+add_notes (const SyLiftFacts *facts, const SyContext *context, const SyLiftCase *lift, SySink *sink)
 {
   const SyLiftConstants *c = sy_lift_constants (lift->units);
 
@@ -102,8 +168,12 @@ add_notes (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink)
     sy_sink_note (sink, "one-hand", SY_NOTE_EXCLUDED);
   if (lift->persons > 1)
     sy_note_arg (sy_sink_note (sink, "several-persons", SY_NOTE_EXCLUDED), SY_KIND_COUNT, lift->persons);
-  if (lift->beyond)
+  if (lift->beyond || lift->extended)
     sy_sink_note (sink, "over-8h", SY_NOTE_EXCLUDED);
+  if (!lift->has_en)
+    sy_sink_note (sink, "no-limit-for-so-many", SY_NOTE_CAUTION);
+  if (context->wants_filter && !lift->has_filter)
+    sy_sink_note (sink, "filter-does-not-speak", SY_NOTE_CAUTION);
 
   if (lift->assigned_default)
     sy_note_arg (sy_sink_note (sink, "assigned-default", SY_NOTE_CAUTION), SY_KIND_MASS,
@@ -131,7 +201,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
       SyLiftEnd *e = &ends[end];
       size_t at = (size_t) end * SY_LIFT_PER_END;
 
-      sy_lift_end (&lift.at[end], &lift.pace, lift.heaviest, lift.units, e);
+      sy_lift_case_end (&lift, end, e);
       const double values[SY_LIFT_PER_END] = {
         lift.at[end].reach, lift.at[end].height, lift.at[end].twist_deg, e->hm, e->vm, e->dm, e->am, e->fm,
         e->cm, e->firwl, e->rwl, e->li, e->fili, e->mr, e->mr_ratio
@@ -153,9 +223,8 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
   sy_sink_value (sink, SY_LIFT_ALL_M_REF, lift.pace.reference_mass);
   sy_sink_value (sink, SY_LIFT_ALL_MASS_EACH, lift.heaviest / lift.persons);
   sy_sink_value (sink, SY_LIFT_ALL_PERSONS, lift.persons);
-  sy_sink_value (sink, SY_LIFT_ALL_LIFTS_PER_DAY,
-                 facts->lifts_per_day.given ? facts->lifts_per_day.value
-                                            : lift.pace.per_min * lift.day_min);
+  sy_sink_value (sink, SY_LIFT_ALL_LIFTS_PER_DAY, lift.lifts_per_day);
+  sy_lift_population (&lift, e, sink);
 
   const double factors[] = { e->hm, e->vm, e->dm, e->am, e->fm, e->cm };
   size_t smallest = 0;
@@ -165,7 +234,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
   sink->governing_end = worst;
   sink->governing = symbols[(size_t) worst * SY_LIFT_PER_END + SY_LIFT_HM + smallest].symbol;
   if (!context->quantities_only)
-    add_notes (facts, &lift, sink);
+    add_notes (facts, context, &lift, sink);
 }
 
 /* Cross-field check */
@@ -179,6 +248,14 @@ check (const void *data, SyUnits units, SyProblems *problems)
   sy_lift_check (facts, "$", units, problems);
   sy_lift_check_pace (facts, "$", problems);
   sy_lift_check_times (&times, "$", problems);
+  if (facts->shift_minutes.given && facts->shift_hours.given
+      && facts->shift_minutes.value > facts->shift_hours.value * 60 * (1 + 1e-9))
+    {
+      char given[SY_NUMBER_TEXT_MAX];
+      sy_number_print (facts->shift_minutes.value, given);
+      sy_lift_problem (problems, SY_PROBLEM_CONFLICT, "$", "shift_minutes", given, "not more than shift_hours",
+                       sy_unit_name (SY_KIND_MINUTES, units));
+    }
 }
 
 /* Drawings */
@@ -202,9 +279,12 @@ const SyMethod sy_method_lift = {
   .id = "lift",
   .title = N_ ("One lift"),
   .source = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110 (1994, rev. 9/2021; its section numbers "
-            "from memory); reference masses of ISO 11228-1:2003 (from memory)",
+            "from memory); beside it the limits of ISO 11228-1:2003 and 2021 and of EN 1005-2:2003 (from memory)",
   .conditions_source = MANUAL " 1.2 (limitations)",
-  .edition = 1,
+  .edition = 2,
+  .memory_caution = N_ ("The reference masses, the daily and hourly limits and the multipliers of long shifts of ISO 11228-1 "
+                        "and the limit of EN 1005-2 stand here from memory and were not checked against the standards; they "
+                        "may tighten a verdict but are never the only ground for a favourable one."),
   .item_kind = "task",
   .facts_size = sizeof (SyLiftFacts),
   .fields = sy_lift_fields,
@@ -213,6 +293,8 @@ const SyMethod sy_method_lift = {
   .n_symbols = SY_LEN (symbols),
   .index_symbol = "LI",
   .ratio_symbol = "mR_ratio",
+  .limits = limits,
+  .n_limits = SY_LEN (limits),
   .measured = measured,
   .n_measured = SY_LEN (measured),
   .check = check,

@@ -2,10 +2,12 @@
 #ifndef SY_LIFT_FACTS_H
 #define SY_LIFT_FACTS_H
 
+#include "sy-filter.h"
 #include "sy-lift.h"
 #include "sy-method.h"
 
-#define SY_N_LIFT_FIELDS 20
+#define SY_N_LIFT_FIELDS 22
+#define SY_N_LIFT_OF_SET_FIELDS 22
 #define SY_N_LIFT_CONDITIONS 14
 
 /* The facts of one lift as measured, in the document's units: masses kg or lb, lengths cm or in. */
@@ -42,6 +44,8 @@ typedef struct
   SyNumber hands, persons;
   SyNumber lifts_per_day;
   int assigned; /* SyAssigned or -1 */
+  SyNumber shift_hours;   /* of a shift over eight hours          */
+  int additional_tasks;   /* other hard work beside it: 0, 1, -1  */
   SySet conditions;
   struct
   {
@@ -67,7 +71,7 @@ typedef struct
 } SyLiftOfSet;
 
 /* Their tables of fields. */
-extern const SyField sy_lift_fields[SY_N_LIFT_FIELDS], sy_lift_of_set_fields[SY_N_LIFT_FIELDS + 2];
+extern const SyField sy_lift_fields[SY_N_LIFT_FIELDS], sy_lift_of_set_fields[SY_N_LIFT_OF_SET_FIELDS];
 /* What the equation leaves out; the ids are the notes' ids too. */
 extern const SyChoice sy_lift_condition_choices[SY_N_LIFT_CONDITIONS];
 extern const SyChoice sy_lift_duration_choices[3], sy_lift_assigned_choices[3], sy_lift_coupling_choices[3];
@@ -83,7 +87,23 @@ enum
   SY_LIFT_ALL_D = 2 * SY_LIFT_PER_END, SY_LIFT_ALL_F, SY_LIFT_ALL_RWL, SY_LIFT_ALL_LI,
   SY_LIFT_ALL_LI_TYPICAL, SY_LIFT_ALL_MR, SY_LIFT_ALL_MR_RATIO, SY_LIFT_ALL_M_REF,
   SY_LIFT_ALL_MASS_EACH, SY_LIFT_ALL_PERSONS, SY_LIFT_ALL_LIFTS_PER_DAY,
+  /* limits by population */
+  SY_LIFT_ALL_MASS, SY_LIFT_ALL_SHIFT_MULTIPLIER,
+  SY_LIFT_ALL_DAY_MASS, SY_LIFT_ALL_DAY_LIMIT, SY_LIFT_ALL_DAY_RATIO,
+  SY_LIFT_ALL_HOUR_MASS, SY_LIFT_ALL_HOUR_LIMIT, SY_LIFT_ALL_HOUR_RATIO,
+  SY_LIFT_ALL_EN_MASS, SY_LIFT_ALL_EN_ONE_HAND, SY_LIFT_ALL_EN_TWO_PERSONS, SY_LIFT_ALL_EN_ADDITIONAL,
+  SY_LIFT_ALL_EN_LIMIT, SY_LIFT_ALL_EN_INDEX,
+  SY_LIFT_ALL_FILTER_BASE, SY_LIFT_ALL_FILTER_TWIST, SY_LIFT_ALL_FILTER_PACE,
+  SY_LIFT_ALL_FILTER_MEN, SY_LIFT_ALL_FILTER_WOMEN, SY_LIFT_ALL_FILTER_RATIO,
   SY_LIFT_N_SYMBOLS
+};
+
+/* Places of the method's limits. */
+enum
+{
+  SY_LIFT_LIMIT_NIOSH, SY_LIFT_LIMIT_ISO_MASS, SY_LIFT_LIMIT_REFERENCE, SY_LIFT_LIMIT_DAY, SY_LIFT_LIMIT_HOUR,
+  SY_LIFT_LIMIT_EN, SY_LIFT_LIMIT_FILTER_MEN, SY_LIFT_LIMIT_FILTER_WOMEN,
+  SY_LIFT_N_LIMITS
 };
 
 /* The facts brought into the shape of the equation. */
@@ -99,10 +119,26 @@ typedef struct
   bool beyond;      /* more than eight hours of work                             */
   double day_min;   /* minutes of work a day                                     */
   bool assigned_default;
+  SyAssigned assigned;
+  double lifts_per_day;    /* as given, or pace × minutes of work                */
+  bool extended;           /* a shift over eight hours                           */
+  double shift_multiplier; /* on mR; 1 where none applies                        */
+  bool has_en;             /* EN 1005-2 speaks of so many persons                */
+  double en_mass;          /* M_c, kg or lb                                      */
+  double en_one_hand, en_two_persons, en_additional; /* 1 where it does not apply */
+  bool has_filter;         /* the guideline filter speaks of this: one person, both hands; and the policy asks for it */
 } SyLiftCase;
 
 /* Facts that passed the check. */
 void sy_lift_case (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *out);
+/* Its part on limits by population, filled in by sy_lift_case: everything from lifts_per_day on. */
+void sy_lift_case_population (const SyLiftFacts *facts, const SyContext *context, SyLiftCase *lift);
+/* Quantities of other limits than the equation's, @end being the one that governs. */
+void sy_lift_population (const SyLiftCase *lift, const SyLiftEnd *end, SySink *sink);
+/* One end of it: sy_lift_end with the shift's multiplier on mR. */
+void sy_lift_case_end (const SyLiftCase *lift, int end, SyLiftEnd *out);
+/* Its figure of the guideline filter. Without a destination the hands may go up or down: both count. */
+void sy_lift_case_filter (const SyLiftCase *lift, SyFilter *out);
 
 /* How long lifting goes on: a class, a pattern that repeats, or the sessions of a day. Of a lift, of a set of lifts. */
 typedef struct

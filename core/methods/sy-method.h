@@ -187,10 +187,12 @@ typedef struct
 } SyChange;
 
 /* Goals of the policy that a remedy must reach. */
+#define SY_LIMITS_MAX 16
 typedef struct
 {
-  double index; /* LI goal           */
-  double ratio; /* mass / mR goal    */
+  double index;                 /* LI goal           */
+  double ratio;                 /* mass / mR goal    */
+  double limits[SY_LIMITS_MAX]; /* on the ratio of each of the method's limits, in their order; INFINITY: none */
 } SyGoal;
 
 #define SY_CHANGES_MAX 96
