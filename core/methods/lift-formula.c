@@ -89,6 +89,76 @@ put_product (SyText *to, const SyQuantity *end, double constant, bool with_fm)
       }
 }
 
+static void
+put_times (SyText *to, const SyQuantity *quantity)
+{
+  if (quantity->state == SY_STATE_ABSENT)
+    return;
+  sy_text_add (to, " \xc3\x97 ");
+  put_number (to, quantity->value);
+}
+
+static void
+put_quotient (SyText *to, const SyQuantity *over, const SyQuantity *under)
+{
+  put_number (to, over->value);
+  sy_text_add (to, " / ");
+  put_number (to, under->value);
+}
+
+/* A limit by population. Return value: false for a quantity that has no formula. */
+static bool
+put_population (SyText *to, const SySink *sink, size_t symbol)
+{
+  const SyQuantity *q = sink->quantities;
+  const SyQuantity *end = &q[(size_t) sink->governing_end * SY_LIFT_PER_END];
+  double lifts = q[SY_LIFT_ALL_LIFTS_PER_DAY].value, pace = q[SY_LIFT_ALL_F].value;
+
+  switch (symbol)
+    {
+    case SY_LIFT_ALL_DAY_MASS:
+      if (!(lifts > 0))
+        return false;
+      put_number (to, q[symbol].value / lifts);
+      put_times (to, &q[SY_LIFT_ALL_LIFTS_PER_DAY]);
+      return true;
+    case SY_LIFT_ALL_HOUR_MASS:
+      if (!(pace > 0))
+        return false;
+      put_number (to, q[symbol].value / (pace * 60));
+      put_times (to, &q[SY_LIFT_ALL_F]);
+      sy_text_add (to, " \xc3\x97 60");
+      return true;
+    case SY_LIFT_ALL_DAY_RATIO:
+      put_quotient (to, &q[SY_LIFT_ALL_DAY_MASS], &q[SY_LIFT_ALL_DAY_LIMIT]);
+      return true;
+    case SY_LIFT_ALL_HOUR_RATIO:
+      put_quotient (to, &q[SY_LIFT_ALL_HOUR_MASS], &q[SY_LIFT_ALL_HOUR_LIMIT]);
+      return true;
+    case SY_LIFT_ALL_EN_LIMIT:
+      put_product (to, end, q[SY_LIFT_ALL_EN_MASS].value, true);
+      put_times (to, &q[SY_LIFT_ALL_EN_ONE_HAND]);
+      put_times (to, &q[SY_LIFT_ALL_EN_TWO_PERSONS]);
+      put_times (to, &q[SY_LIFT_ALL_EN_ADDITIONAL]);
+      return true;
+    case SY_LIFT_ALL_EN_INDEX:
+      put_quotient (to, &q[SY_LIFT_ALL_MASS_EACH], &q[SY_LIFT_ALL_EN_LIMIT]);
+      return true;
+    case SY_LIFT_ALL_FILTER_MEN:
+    case SY_LIFT_ALL_FILTER_WOMEN:
+      put_number (to, q[SY_LIFT_ALL_FILTER_BASE].value);
+      put_times (to, &q[SY_LIFT_ALL_FILTER_TWIST]);
+      put_times (to, &q[SY_LIFT_ALL_FILTER_PACE]);
+      return true;
+    case SY_LIFT_ALL_FILTER_RATIO:
+      put_quotient (to, &q[SY_LIFT_ALL_MASS],
+                    &q[q[SY_LIFT_ALL_FILTER_MEN].state != SY_STATE_ABSENT ? SY_LIFT_ALL_FILTER_MEN : SY_LIFT_ALL_FILTER_WOMEN]);
+      return true;
+    default:
+      return false;
+    }
+}
+
 bool
 sy_lift_formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
 {
@@ -99,14 +169,24 @@ sy_lift_formula (const SySink *sink, size_t symbol, SyUnits units, char *text)
   double heaviest = quantities[SY_LIFT_ALL_MASS_EACH].value * quantities[SY_LIFT_ALL_PERSONS].value;
   SyText to = { text, SY_FORMULA_MAX, 0 };
 
-  if (symbol >= 2 * SY_LIFT_PER_END || which < SY_LIFT_HM || quantity->state == SY_STATE_ABSENT)
+  bool of_end = symbol < 2 * SY_LIFT_PER_END;
+
+  if (quantity->state == SY_STATE_ABSENT || (of_end && which < SY_LIFT_HM))
     return false;
-  sy_text_add (&to, strchr (quantity->symbol->symbol, '.') + 1);
+  sy_text_add (&to, of_end ? strchr (quantity->symbol->symbol, '.') + 1 : quantity->symbol->symbol);
   sy_text_add (&to, " = ");
-  if (which == SY_LIFT_FIRWL || which == SY_LIFT_RWL)
+  if (!of_end)
+    {
+      if (!put_population (&to, sink, symbol))
+        return false;
+    }
+  else if (which == SY_LIFT_FIRWL || which == SY_LIFT_RWL)
     put_product (&to, end, sy_lift_constants (units)->load_constant, which == SY_LIFT_RWL);
   else if (which == SY_LIFT_MR)
-    put_product (&to, end, quantities[SY_LIFT_ALL_M_REF].value, true);
+    {
+      put_product (&to, end, quantities[SY_LIFT_ALL_M_REF].value, true);
+      put_times (&to, &quantities[SY_LIFT_ALL_SHIFT_MULTIPLIER]);
+    }
   else if (which >= SY_LIFT_LI)
     {
       put_number (&to, heaviest);

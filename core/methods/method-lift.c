@@ -29,7 +29,7 @@ static const SyMeasured measured[] = {
 #define ISO_MR "ISO 11228-1:2003 A.7 (from memory)"
 #define ISO_STEP_4 "ISO 11228-1:2003 step 4 (from memory)"
 #define ISO_TABLE_1 "ISO 11228-1:2003 Table 1, carried up to 1 m (from memory)"
-#define EN "EN 1005-2:2003 (from memory)"
+#define EN "EN 1005-2:2003+A1:2008 (from memory)"
 #define FILTER "UK HSE L23, INDG143; heights of its zones assumed, no source"
 #define FILTER_MEN FILTER ", men's figures read in a secondary source"
 #define FILTER_WOMEN FILTER ", women's figures from memory"
@@ -99,7 +99,7 @@ static const SyLimit limits[SY_LIFT_N_LIMITS] = {
                           "day_limit", "day_ratio" },
   [SY_LIFT_LIMIT_HOUR] = { "iso-hour", N_ ("Cumulative mass in an hour"), "ISO 11228-1:2003 Table 1", true, "hour_mass",
                            "hour_limit", "hour_ratio" },
-  [SY_LIFT_LIMIT_EN] = { "en", N_ ("Recommended mass limit at machinery"), "EN 1005-2:2003", true, "mass_each", "R_ML",
+  [SY_LIFT_LIMIT_EN] = { "en", N_ ("Recommended mass limit at machinery"), "EN 1005-2:2003+A1:2008", true, "mass_each", "R_ML",
                          "R_I" },
   [SY_LIFT_LIMIT_FILTER_MEN] = { "filter-men", N_ ("Guideline filter, men; heights of its zones assumed"),
                                  "UK HSE L23, INDG143 (read in a secondary source)", false, "mass", "filter_men",
@@ -279,7 +279,7 @@ const SyMethod sy_method_lift = {
   .id = "lift",
   .title = N_ ("One lift"),
   .source = "Revised NIOSH lifting equation, DHHS (NIOSH) 94-110 (1994, rev. 9/2021; its section numbers "
-            "from memory); beside it the limits of ISO 11228-1:2003 and 2021 and of EN 1005-2:2003 (from memory)",
+            "from memory); beside it the limits of ISO 11228-1:2003 and 2021 and of EN 1005-2:2003+A1:2008 (from memory)",
   .conditions_source = MANUAL " 1.2 (limitations)",
   .edition = 2,
   .memory_caution = N_ ("The reference masses, the daily and hourly limits and the multipliers of long shifts of ISO 11228-1 "
