@@ -109,6 +109,17 @@ void sy_drawing_capacity_bars (cairo_t *cr, double width, double height, const S
 /* The bar at y, -1 for none. */
 int sy_drawing_capacity_bars_at (const SyCapacityBars *bars, double y);
 
+/* One limit as a thin bar, with a notch where its goal is; the one that governs is drawn heavy. */
+typedef struct
+{
+  double part;   /* of the goal: 1 is at it; INFINITY: no limit holds; NAN: nothing is drawn */
+  double end;    /* the part at the right edge, at least 1; beyond it an arrow                */
+  bool governs;
+} SyLimitBar;
+#define SY_LIMIT_BAR_HEIGHT 16.0
+void sy_drawing_limit_bar (cairo_t *cr, double width, double height, const SyLimitBar *bar,
+                           const SyPalette *palette);
+
 /* The shape of a verdict in a square of @size: 0 by-hand/within-capacity … in the order of
    SyVerdict. */
 typedef enum

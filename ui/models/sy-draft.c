@@ -25,6 +25,7 @@ sy_draft_new (const char *id)
   draft->name = g_strdup ("");
   draft->units = g_strdup ("metric");
   draft->texts = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  draft->longs = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify) g_bytes_unref);
   return draft;
 }
 
@@ -39,6 +40,7 @@ sy_draft_free (SyDraft *draft)
   g_free (draft->name);
   g_free (draft->units);
   g_hash_table_unref (draft->texts);
+  g_hash_table_unref (draft->longs);
   g_free (draft);
 }
 
@@ -75,6 +77,32 @@ compare_keys (gconstpointer a, gconstpointer b)
   return strcmp (*(const char *const *) a, *(const char *const *) b);
 }
 
+/* Long lists as they are, for they are JSON. */
+static void
+write_longs (GString *out, GHashTable *longs)
+{
+  GHashTableIter iter;
+  gpointer path, json;
+  gboolean any = FALSE;
+
+  if (g_hash_table_size (longs) == 0)
+    return;
+  g_string_append (out, ",\"longs\":{");
+  g_hash_table_iter_init (&iter, longs);
+  while (g_hash_table_iter_next (&iter, &path, &json))
+    {
+      gsize size;
+      const char *text = g_bytes_get_data (json, &size);
+
+      g_string_append (out, any ? ",\n" : "\n");
+      any = TRUE;
+      sy_json_write_text (out, path);
+      g_string_append_c (out, ':');
+      g_string_append_len (out, text, (gssize) size);
+    }
+  g_string_append_c (out, '}');
+}
+
 static char *
 draft_text (const SyDraft *draft, gsize *length)
 {
@@ -102,7 +130,9 @@ draft_text (const SyDraft *draft, gsize *length)
       g_string_append_c (out, ':');
       sy_json_write_text (out, g_hash_table_lookup (draft->texts, keys[i]));
     }
-  g_string_append (out, "}}\n");
+  g_string_append_c (out, '}');
+  write_longs (out, draft->longs);
+  g_string_append (out, "}\n");
   *length = out->len;
   return g_string_free (out, FALSE);
 }
@@ -113,9 +143,10 @@ draft_from_text (const char *text, gsize length)
 {
   g_autoptr (SyMemory) memory = sy_memory_new ();
   g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  const SyJson *root = sy_json_scan (text, length, SY_JSON_DOCUMENT_MAX, memory, problems);
+  /* The facts may be as long as a document by themselves. */
+  const SyJson *root = sy_json_scan (text, length, 2 * SY_JSON_DOCUMENT_MAX, memory, problems);
   const char *id, *task, *method, *name, *units;
-  const SyJson *texts;
+  const SyJson *texts, *longs;
   g_autoptr (SyDraft) draft = NULL;
 
   if (root == NULL)
@@ -151,6 +182,13 @@ draft_from_text (const char *text, gsize length)
       if (item->type != SY_JSON_TEXT)
         return NULL;
       g_hash_table_insert (draft->texts, g_strdup (item->key), g_strdup (item->text));
+    }
+  longs = sy_json_member (root, "longs");
+  for (const SyJson *item = longs != NULL ? longs->first : NULL; item != NULL; item = item->next)
+    {
+      if (item->type != SY_JSON_ARRAY || item->key == NULL)
+        return NULL;
+      g_hash_table_insert (draft->longs, g_strdup (item->key), g_bytes_new (item->raw, item->raw_length));
     }
   return g_steal_pointer (&draft);
 }

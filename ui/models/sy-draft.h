@@ -17,6 +17,7 @@ typedef struct
   gint64 base;       /* revision that is being revised, 0 for a new one                  */
   char *units;       /* "metric" or "us"                                                 */
   GHashTable *texts; /* path of a fact → text as typed, wrong entries too (char* → char*) */
+  GHashTable *longs; /* path of a long list → its items, a JSON array (char* → GBytes)   */
   gint64 saved_at;   /* unix seconds                                                     */
 } SyDraft;
 

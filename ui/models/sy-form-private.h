@@ -15,6 +15,7 @@ typedef struct
 typedef struct
 {
   GHashTable *texts; /* char* → char* */
+  GHashTable *longs; /* char* → GBytes: path of a long list and its items as JSON, as typed; texts has their number */
   SyUnits units;
 } SyFormState;
 
@@ -32,6 +33,10 @@ struct _SyForm
 
   gboolean ask_missing;
   gboolean stale;         /* what follows is of older texts */
+  gboolean background;    /* a large form is assessed beside the main loop */
+  gboolean working;       /* … and is now */
+  gboolean only_result;   /* "changed" tells of a result, not of a text */
+  guint serial;           /* of the texts */
   SyAssessment *assessment;
   GPtrArray *problems;    /* of SyFormProblem */
 };
@@ -48,15 +53,33 @@ char *sy_form_build_document (SyForm *form);
 char *sy_form_path_from_document (SyForm *form, const char *path);
 
 /* sy-form-read.c */
-/* Fills @texts; FALSE with the error set: not a document of the method. */
-gboolean sy_form_read_document (SyForm *form, const char *facts, GHashTable *texts, SyUnits *units,
-                                GError **error);
+/* Fills @to, which is empty; FALSE with the error set: not a document of the method. */
+gboolean sy_form_read_document (SyForm *form, const char *facts, SyFormState *to, GError **error);
+/* The items of a list, a JSON array, into @to. */
+gboolean sy_form_read_list (const SyField *field, const char *path, const SyJson *array, SyFormState *to, GError **error);
 /* The members at a path: the two tables one after the other at the root. */
 const SyField *sy_form_field_at (SyForm *form, gsize i);
 gsize sy_form_n_fields (SyForm *form);
 gboolean sy_form_is_json_number (const char *text);
 /* How many items a list has in @texts. */
 guint sy_form_count_items (GHashTable *texts, const char *path);
+
+/* sy-form-long.c */
+GHashTable *sy_form_new_longs (void);
+GHashTable *sy_form_copy_longs (GHashTable *longs);
+gboolean sy_form_longs_equal (GHashTable *a, GHashTable *b);
+/* Whether a list of so many items at a path is kept as a whole. */
+gboolean sy_form_keeps_whole (const SyField *field, const char *path, guint n);
+/* The items of a long list; NULL where it is not one. */
+const char *sy_form_long_json (SyForm *form, const char *path, gsize *length);
+/* Whether a path is that of a long list, or below one. */
+gboolean sy_form_is_in_long (SyForm *form, const char *path);
+/* Writes the unit behind every bare number, in @units. */
+void sy_form_long_write_units (SyForm *form, SyUnits units);
+/* Whether an assessment takes longer than a keystroke may. */
+gboolean sy_form_is_large (SyForm *form);
+/* Begins to assess the present texts beside the main loop; "changed" comes when it is done. */
+void sy_form_begin_work (SyForm *form);
 
 /* sy-form-lists.c: the lists on the way to a path get as many items as it names. */
 void sy_form_cover_items (SyForm *form, const char *path);
@@ -82,6 +105,10 @@ void sy_form_walk (SyForm *form, const SyField *field, const char *path, SyLeafF
 void sy_form_walk_path (SyForm *form, const char *path, SyLeafFunc visit, gpointer data);
 
 /* sy-form-result.c */
+/* Works out what follows of the texts, here and now. */
+void sy_form_work_out (SyForm *form);
+/* Takes over what a copy of the form, with the same texts, has worked out, and tells. */
+void sy_form_take_result (SyForm *form, SyForm *copy);
 void sy_form_problem_free (gpointer data);
 
 /* sy-form-words.c */

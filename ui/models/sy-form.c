@@ -47,6 +47,7 @@ state_copy (const SyFormState *state)
   SyFormState *copy = g_new (SyFormState, 1);
 
   copy->texts = copy_texts (state->texts);
+  copy->longs = sy_form_copy_longs (state->longs);
   copy->units = state->units;
   return copy;
 }
@@ -57,6 +58,7 @@ state_free (gpointer data)
   SyFormState *state = data;
 
   g_hash_table_unref (state->texts);
+  g_hash_table_unref (state->longs);
   g_free (state);
 }
 
@@ -88,6 +90,7 @@ void
 sy_form_end_step (SyForm *form)
 {
   form->stale = TRUE;
+  form->serial++;
   g_signal_emit (form, signals[CHANGED], 0);
 }
 
@@ -132,7 +135,9 @@ sy_form_finalize (GObject *object)
   g_clear_pointer (&form->assessment, sy_assessment_unref);
   g_clear_pointer (&form->desk, sy_desk_unref);
   g_hash_table_unref (form->now.texts);
+  g_hash_table_unref (form->now.longs);
   g_hash_table_unref (form->clean.texts);
+  g_hash_table_unref (form->clean.longs);
   g_ptr_array_unref (form->undo);
   g_ptr_array_unref (form->redo);
   g_ptr_array_unref (form->problems);
@@ -152,7 +157,9 @@ static void
 sy_form_init (SyForm *form)
 {
   form->now.texts = new_texts ();
+  form->now.longs = sy_form_new_longs ();
   form->clean.texts = new_texts ();
+  form->clean.longs = sy_form_new_longs ();
   form->undo = g_ptr_array_new_with_free_func (state_free);
   form->redo = g_ptr_array_new_with_free_func (state_free);
   form->problems = g_ptr_array_new_with_free_func (sy_form_problem_free);
@@ -219,6 +226,7 @@ sy_form_set_units (SyForm *form, SyUnits units)
   sy_form_begin_step (form, NULL);
   for (gsize i = 0; i < sy_form_n_fields (form); i++)
     sy_form_walk (form, sy_form_field_at (form, i), sy_form_field_at (form, i)->name, write_unit, NULL);
+  sy_form_long_write_units (form, form->now.units);
   form->now.units = units;
   sy_form_end_step (form);
 }
@@ -268,13 +276,28 @@ sy_form_set_on (SyForm *form, const char *const *paths, const char *const *texts
 
 /* Loading, copying */
 
-/* @texts becomes the state; nothing to undo. */
-static void
-take_texts (SyForm *form, GHashTable *texts, SyUnits units)
+static SyFormState
+new_state (SyUnits units)
 {
-  g_hash_table_unref (form->now.texts);
-  form->now.texts = texts;
-  form->now.units = units;
+  return (SyFormState) { .texts = new_texts (), .longs = sy_form_new_longs (), .units = units };
+}
+
+static void
+clear_state (SyFormState *state)
+{
+  g_hash_table_unref (state->texts);
+  g_hash_table_unref (state->longs);
+}
+
+/* @state, which is used up, becomes the state; nothing to undo. What was worked out of what stood there is of another
+   task. */
+static void
+take_state (SyForm *form, const SyFormState *state)
+{
+  clear_state (&form->now);
+  form->now = *state;
+  g_clear_pointer (&form->assessment, sy_assessment_unref);
+  g_ptr_array_set_size (form->problems, 0);
   g_ptr_array_set_size (form->undo, 0);
   g_ptr_array_set_size (form->redo, 0);
   g_clear_pointer (&form->typing, g_free);
@@ -283,13 +306,15 @@ take_texts (SyForm *form, GHashTable *texts, SyUnits units)
 gboolean
 sy_form_load_document (SyForm *form, const char *facts, GError **error)
 {
-  g_autoptr (GHashTable) texts = new_texts ();
-  SyUnits units;
+  SyFormState state = new_state (form->now.units);
 
   g_return_val_if_fail (SY_IS_FORM (form), FALSE);
-  if (!sy_form_read_document (form, facts, texts, &units, error))
-    return FALSE;
-  take_texts (form, g_steal_pointer (&texts), units);
+  if (!sy_form_read_document (form, facts, &state, error))
+    {
+      clear_state (&state);
+      return FALSE;
+    }
+  take_state (form, &state);
   sy_form_mark_clean (form);
   sy_form_end_step (form);
   return TRUE;
@@ -298,16 +323,17 @@ sy_form_load_document (SyForm *form, const char *facts, GError **error)
 gboolean
 sy_form_take_document (SyForm *form, const char *facts, GError **error)
 {
-  g_autoptr (GHashTable) texts = new_texts ();
-  SyUnits units;
+  SyFormState state = new_state (form->now.units);
 
   g_return_val_if_fail (SY_IS_FORM (form), FALSE);
-  if (!sy_form_read_document (form, facts, texts, &units, error))
-    return FALSE;
+  if (!sy_form_read_document (form, facts, &state, error))
+    {
+      clear_state (&state);
+      return FALSE;
+    }
   sy_form_begin_step (form, NULL);
-  g_hash_table_unref (form->now.texts);
-  form->now.texts = g_steal_pointer (&texts);
-  form->now.units = units;
+  clear_state (&form->now);
+  form->now = state;
   sy_form_end_step (form);
   return TRUE;
 }
@@ -315,8 +341,10 @@ sy_form_take_document (SyForm *form, const char *facts, GError **error)
 void
 sy_form_clear (SyForm *form, SyUnits units)
 {
+  SyFormState state = new_state (units);
+
   g_return_if_fail (SY_IS_FORM (form));
-  take_texts (form, new_texts (), units);
+  take_state (form, &state);
   sy_form_mark_clean (form);
   form->ask_missing = FALSE;
   sy_form_end_step (form);
@@ -326,14 +354,20 @@ sy_form_clear (SyForm *form, SyUnits units)
 gboolean
 sy_form_load_draft (SyForm *form, const SyDraft *draft)
 {
-  SyUnits units = form->now.units;
+  SyFormState state;
+  GHashTableIter iter;
+  gpointer path, json;
 
   g_return_val_if_fail (SY_IS_FORM (form), FALSE);
   if (strcmp (draft->method, form->method->id) != 0)
     return FALSE;
+  state = (SyFormState) { copy_texts (draft->texts), sy_form_new_longs (), form->now.units };
   if (draft->units != NULL)
-    sy_units_from_id (draft->units, &units);
-  take_texts (form, copy_texts (draft->texts), units);
+    sy_units_from_id (draft->units, &state.units);
+  g_hash_table_iter_init (&iter, draft->longs);
+  while (g_hash_table_iter_next (&iter, &path, &json))
+    g_hash_table_insert (state.longs, g_strdup (path), g_bytes_ref (json));
+  take_state (form, &state);
   sy_form_end_step (form);
   return TRUE;
 }
@@ -352,14 +386,20 @@ sy_form_fill_draft (SyForm *form, SyDraft *draft)
   g_hash_table_iter_init (&iter, form->now.texts);
   while (g_hash_table_iter_next (&iter, &path, &text))
     g_hash_table_insert (draft->texts, g_strdup (path), g_strdup (text));
+  g_hash_table_remove_all (draft->longs);
+  g_hash_table_iter_init (&iter, form->now.longs);
+  while (g_hash_table_iter_next (&iter, &path, &text))
+    g_hash_table_insert (draft->longs, g_strdup (path), g_bytes_ref (text));
 }
 
 SyForm *
 sy_form_copy (SyForm *form)
 {
   SyForm *copy = sy_form_new (form->desk, form->method->id, form->now.units);
+  const SyFormState state
+      = { copy_texts (form->now.texts), sy_form_copy_longs (form->now.longs), form->now.units };
 
-  take_texts (copy, copy_texts (form->now.texts), form->now.units);
+  take_state (copy, &state);
   sy_form_mark_clean (copy);
   return copy;
 }
@@ -393,7 +433,7 @@ go_back (SyForm *form, GPtrArray *from, GPtrArray *to)
     return;
   g_ptr_array_add (to, state_copy (&form->now));
   state = g_ptr_array_steal_index (from, from->len - 1);
-  g_hash_table_unref (form->now.texts);
+  clear_state (&form->now);
   form->now = *state;
   g_free (state);
   g_clear_pointer (&form->typing, g_free);
@@ -418,15 +458,15 @@ gboolean
 sy_form_is_dirty (SyForm *form)
 {
   return form->now.units != form->clean.units || !holds (form, &form->now, &form->clean)
-         || !holds (form, &form->clean, &form->now);
+         || !holds (form, &form->clean, &form->now) || !sy_form_longs_equal (form->now.longs, form->clean.longs);
 }
 
 void
 sy_form_mark_clean (SyForm *form)
 {
-  GHashTable *texts = copy_texts (form->now.texts);
+  SyFormState clean
+      = { copy_texts (form->now.texts), sy_form_copy_longs (form->now.longs), form->now.units };
 
-  g_hash_table_unref (form->clean.texts);
-  form->clean.texts = texts;
-  form->clean.units = form->now.units;
+  clear_state (&form->clean);
+  form->clean = clean;
 }

@@ -61,6 +61,18 @@ void sy_form_list_duplicate (SyForm *form, const char *path, guint item);
 /* Gives an item another place; those between move up. */
 void sy_form_list_move (SyForm *form, const char *path, guint from, guint to);
 
+/* A list that may have more than SY_FORM_LONG_FIELD items is not typed beyond SY_FORM_ITEMS_TYPED: with more, which come
+   from a document or a table, it is kept whole as JSON, and its items have no texts. */
+#define SY_FORM_ITEMS_TYPED 40
+#define SY_FORM_LONG_FIELD 500
+gboolean sy_form_is_long_field (const SyField *list);
+/* The items of a list that is kept whole, a JSON array; NULL: each has its texts. Borrowed until the next change. */
+GBytes *sy_form_list_get_long (SyForm *form, const char *path);
+/* Replaces all items by those of a JSON array, in one step of undo. FALSE, and nothing changed: not such a list. */
+gboolean sy_form_list_replace (SyForm *form, const char *path, const char *json, GError **error);
+/* Takes all items away in one step of undo. */
+void sy_form_list_clear (SyForm *form, const char *path);
+
 /* Fills from a stored document (typed texts come back as typed); clears undo. FALSE: not a facts document. */
 gboolean sy_form_load_document (SyForm *form, const char *facts, GError **error);
 /* The same, but as one step of undo over what is there: an old revision becomes the start of a new one. */
@@ -84,7 +96,17 @@ char *sy_form_dup_shown (SyForm *form, const char *path);
 /* The document as it would be recorded; always JSON, also with problems. New string. */
 char *sy_form_document (SyForm *form);
 
-/* The result of the present texts, NULL while there are problems. Borrowed. Always up to date. */
+/* A form with a long list takes a while to assess. With @background it is done beside the main loop: what follows then
+   stays as it was before the last change (nothing after a load) until "changed" comes once more. Otherwise, and with
+   every other form, it is always up to date. */
+void sy_form_set_background (SyForm *form, gboolean background);
+gboolean sy_form_is_working (SyForm *form);
+/* While "changed" is told: no text changed, a result came. */
+gboolean sy_form_tells_only_result (SyForm *form);
+/* Brings it up to date now, whatever it takes. */
+void sy_form_settle (SyForm *form);
+
+/* The result of the present texts, NULL while there are problems. Borrowed. */
 SyAssessment *sy_form_get_assessment (SyForm *form);
 /* The problem of a path in words (translated), NULL when it has none. Missing facts are problems too:
    sy_form_is_missing tells them from wrong entries. Borrowed until the next change. */

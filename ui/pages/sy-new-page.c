@@ -5,7 +5,8 @@
 #include "sy-task-kinds.h"
 #include "sy-task-parts.h"
 
-#define WIDTH 560
+#define WIDTH 900
+#define COLUMNS 2
 
 struct _SyNewPage
 {
@@ -38,31 +39,31 @@ new_offer (const SyTaskKind *kind)
   return button;
 }
 
+/* Side by side, so that all that can be assessed is seen at once. */
 static void
-add_offers (SyNewPage *self, GtkWidget *column, gboolean in_register, const char *title)
+add_offers (SyNewPage *self, GtkWidget *column, SyOffer group, const char *title)
 {
   gsize n;
   const SyTaskKind *const *kinds = sy_task_kinds (&n);
-  gboolean titled = FALSE;
+  GtkWidget *grid = gtk_grid_new ();
+  int count = 0;
 
+  gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
+  gtk_box_append (GTK_BOX (column), sy_part_heading (title));
+  gtk_box_append (GTK_BOX (column), grid);
   for (gsize i = 0; i < n; i++)
     {
       GtkWidget *offer;
 
-      if (kinds[i]->in_register != in_register)
+      if (kinds[i]->group != group)
         continue;
-      if (!titled)
-        {
-          GtkWidget *heading = sy_part_heading (title);
-
-          gtk_widget_set_margin_top (heading, 12);
-          gtk_box_append (GTK_BOX (column), heading);
-        }
-      titled = TRUE;
       offer = new_offer (kinds[i]);
       if (self->first == NULL)
         self->first = offer;
-      gtk_box_append (GTK_BOX (column), offer);
+      gtk_grid_attach (GTK_GRID (grid), offer, count % COLUMNS, count / COLUMNS, 1, 1);
+      count++;
     }
 }
 
@@ -102,14 +103,15 @@ sy_new_page_class_init (SyNewPageClass *class)
 static void
 sy_new_page_init (SyNewPage *self)
 {
-  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
 
   gtk_widget_set_size_request (column, WIDTH, -1);
   gtk_widget_set_halign (column, GTK_ALIGN_CENTER);
   gtk_widget_set_margin_top (column, 12);
-  gtk_widget_set_margin_bottom (column, 24);
-  add_offers (self, column, FALSE, _("What is to be assessed?"));
-  add_offers (self, column, TRUE, _("For the registers"));
+  gtk_widget_set_margin_bottom (column, 12);
+  add_offers (self, column, SY_OFFER_HANDS, _("By hand"));
+  add_offers (self, column, SY_OFFER_GEAR, _("With gear"));
+  add_offers (self, column, SY_OFFER_REGISTER, _("For the registers"));
   self->scroller = sy_part_scroller (column, _("What is to be assessed?"));
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 }

@@ -9,39 +9,6 @@
 #include <math.h>
 #include <string.h>
 
-static GtkWidget *
-new_tab (void)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-
-  gtk_widget_add_css_class (box, "sy-tab");
-  return box;
-}
-
-/* FALSE: there is no result, which is then said. */
-static gboolean
-begin (GtkWidget *box, SyForm *form)
-{
-  g_autofree char *needed = NULL;
-
-  sy_part_empty (box);
-  if (sy_form_get_assessment (form) != NULL)
-    return TRUE;
-  needed = sy_part_problems_sentence (form);
-  gtk_box_append (GTK_BOX (box), sy_part_label (_("There is no result yet."), NULL));
-  if (needed != NULL)
-    gtk_box_append (GTK_BOX (box), sy_part_label (needed, "sy-quiet"));
-  return FALSE;
-}
-
-static void
-end_with_screening (GtkWidget *box)
-{
-  g_autofree char *screening = sy_words_screening (sy_translate);
-
-  gtk_box_append (GTK_BOX (box), sy_part_label (screening, "sy-note"));
-}
-
 /* Findings */
 
 /* "origin.HM" → the end's title; NULL for what belongs to no end. */
@@ -142,7 +109,7 @@ update_findings (GtkWidget *box, SyForm *form)
   const SyFindings *findings;
   const char *title = NULL;
 
-  if (!begin (box, form))
+  if (!sy_part_begin_tab (box, form))
     return;
   findings = sy_form_get_assessment (form)->findings;
   /* What holds for the whole task first, then end by end. */
@@ -175,13 +142,13 @@ update_findings (GtkWidget *box, SyForm *form)
 
     gtk_box_append (GTK_BOX (box), sy_part_label (method, "sy-note"));
   }
-  end_with_screening (box);
+  sy_part_end_tab (box);
 }
 
 GtkWidget *
 sy_task_findings_new (SyForm *form)
 {
-  GtkWidget *box = new_tab ();
+  GtkWidget *box = sy_part_tab ();
 
   sy_part_follow (box, form, update_findings);
   return box;
@@ -194,9 +161,9 @@ update_reasons (GtkWidget *box, SyForm *form)
 {
   const SyFindings *findings;
 
-  if (!begin (box, form))
+  if (!sy_part_begin_tab (box, form))
     {
-      end_with_screening (box);
+      sy_part_end_tab (box);
       return;
     }
   findings = sy_form_get_assessment (form)->findings;
@@ -232,7 +199,7 @@ update_reasons (GtkWidget *box, SyForm *form)
 GtkWidget *
 sy_task_reasons_new (SyForm *form)
 {
-  GtkWidget *box = new_tab ();
+  GtkWidget *box = sy_part_tab ();
 
   sy_part_follow (box, form, update_reasons);
   return box;
@@ -266,7 +233,7 @@ update_spread (GtkWidget *box, SyForm *form)
   const SySpread *spread;
   GtkWidget *grid;
 
-  if (!begin (box, form))
+  if (!sy_part_begin_tab (box, form))
     return;
   findings = sy_form_get_assessment (form)->findings;
   spread = &findings->spread;
@@ -315,13 +282,13 @@ update_spread (GtkWidget *box, SyForm *form)
   gtk_box_append (GTK_BOX (box),
                   sy_part_label (_("This is a share of repeated measurements, not a chance of injury."),
                                  "sy-strong"));
-  end_with_screening (box);
+  sy_part_end_tab (box);
 }
 
 GtkWidget *
 sy_task_spread_new (SyForm *form)
 {
-  GtkWidget *box = new_tab ();
+  GtkWidget *box = sy_part_tab ();
 
   sy_part_follow (box, form, update_spread);
   return box;

@@ -4,6 +4,15 @@
 
 #include "sy-method.h"
 
+/* With what the thing is done; the choice of what to assess is offered by these groups. */
+typedef enum
+{
+  SY_OFFER_HANDS,    /* people carry, push or lift it     */
+  SY_OFFER_GEAR,     /* gear does                         */
+  SY_OFFER_REGISTER, /* kept in a register, not a task    */
+} SyOffer;
+#define SY_N_OFFERS 3
+
 /* What a page calls the thing that a method assesses. Texts are N_(). */
 typedef struct
 {
@@ -18,7 +27,7 @@ typedef struct
   const char *no_drawing; /* in the place of the drawings while there is none                         */
   const char *figure;     /* quantity beside the verdict, NULL: the method's index                    */
   const char *figure_name; /* what stands before that figure; NULL: the index symbol                  */
-  bool in_register;       /* kept in a register, not among the tasks                                  */
+  SyOffer group;
 } SyTaskKind;
 
 /* Those that the registry has, in the order in which they are offered. @n receives how many; static. */

@@ -4,6 +4,7 @@
 #include "sy-i18n.h"
 #include "sy-load-path.h"
 #include "sy-task-findings.h"
+#include "sy-task-limits.h"
 #include "sy-task-page-private.h"
 #include "sy-task-parts.h"
 #include "sy-task-remedies.h"
@@ -145,6 +146,8 @@ add_tabs (SyTaskPage *self)
       g_signal_connect (pictures, "fact", G_CALLBACK (go_to_fact_cb), self);
       add_tab (self, pictures, "pictures", _("Drawings"));
     }
+  if (method->n_limits > 0)
+    add_tab (self, sy_task_limits_new (self->form), "limits", _("Limits"));
   if (has_path)
     {
       GtkWidget *path = sy_load_path_new (self->form);

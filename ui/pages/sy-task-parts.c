@@ -169,6 +169,8 @@ sy_part_index_text (const SyFindings *findings)
   if (index == NULL || index->state == SY_STATE_ABSENT)
     return g_strdup ("–");
   goal = sy_policy_goal (findings->policy, findings->method, findings->units).index;
+  if (!isfinite (goal))
+    goal = 1; /* the index is a ratio of limits that each have a row of their own */
   return sy_words_against (index->value, goal, SY_KIND_RATIO, findings->units);
 }
 
@@ -197,6 +199,38 @@ sy_part_percent (double ratio, const SyFindings *findings)
   if (!isfinite (ratio))
     return g_strdup ("\342\210\236");
   return sy_words_against (ratio * 100, near * 100, SY_KIND_PERCENT, findings->units);
+}
+
+GtkWidget *
+sy_part_tab (void)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  gtk_widget_add_css_class (box, "sy-tab");
+  return box;
+}
+
+gboolean
+sy_part_begin_tab (GtkWidget *box, SyForm *form)
+{
+  g_autofree char *needed = NULL;
+
+  sy_part_empty (box);
+  if (sy_form_get_assessment (form) != NULL)
+    return TRUE;
+  needed = sy_part_problems_sentence (form);
+  gtk_box_append (GTK_BOX (box), sy_part_label (_("There is no result yet."), NULL));
+  if (needed != NULL)
+    gtk_box_append (GTK_BOX (box), sy_part_label (needed, "sy-quiet"));
+  return FALSE;
+}
+
+void
+sy_part_end_tab (GtkWidget *box)
+{
+  g_autofree char *screening = sy_words_screening (sy_translate);
+
+  gtk_box_append (GTK_BOX (box), sy_part_label (screening, "sy-note"));
 }
 
 #define NAMED_MAX 3

@@ -31,6 +31,13 @@ void sy_part_follow (GtkWidget *widget, SyForm *form, SyPartUpdate update);
 /* Updates it now if it has not followed the last change yet. */
 void sy_part_catch_up (GtkWidget *widget);
 
+/* A column in the tabs of a page. */
+GtkWidget *sy_part_tab (void);
+/* Empties it. FALSE: there is no result, which is then said. */
+gboolean sy_part_begin_tab (GtkWidget *box, SyForm *form);
+/* What is said under every result. */
+void sy_part_end_tab (GtkWidget *box);
+
 /* The index of findings against its goal: "2.13", "∞" where no limit holds, "–" without findings. New string. */
 char *sy_part_index_text (const SyFindings *findings);
 /* The part of a capacity over which the policy asks for better: 0.75; NAN: it does not. */

@@ -48,7 +48,7 @@ static const SyPlanSection lift_sections[] = {
   { .id = "grip", .title = N_ ("Grip"), .rows = { { { "coupling" } } } },
   { .id = "who",
     .title = N_ ("Hands and people"),
-    .rows = { { { "hands", "persons", "lifts_per_day" } } } },
+    .rows = { { { "hands", "persons", "lifts_per_day" } }, { { "shift_hours", "additional_tasks" } } } },
   { .id = "conditions",
     .title = N_ ("Asked on the floor"),
     .help = N_ ("The equation does not hold where one of these applies."),

@@ -123,6 +123,9 @@ sy_beam_view_set_findings (SyBeamView *self, const SyFindings *findings, const c
   beam->goal = findings != NULL
                    ? sy_policy_goal (findings->policy, findings->method, findings->units).index
                    : 1;
+  /* A ratio of limits that each have a row of their own. */
+  if (!isfinite (beam->goal))
+    beam->goal = 1;
   beam->p5 = findings != NULL && findings->spread.present ? findings->spread.p5 : NAN;
   beam->p95 = findings != NULL && findings->spread.present ? findings->spread.p95 : NAN;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, sentence,
