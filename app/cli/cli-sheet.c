@@ -3,8 +3,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "cli-compare.h"
 #include "cli-progress.h"
-#include "cli.h"
+#include "sy-comparison-sheet.h"
 #include "sy-history-sheet.h"
 #include "sy-ledger-audit.h"
 #include "sy-ledger-deeds.h"
@@ -21,7 +22,8 @@ translate (const char *msgid)
 typedef struct
 {
   char *kind, *out, *units, *paper, *store, *as_at, *item_kind;
-  const char *item; /* NULL: none */
+  char **names; /* what stands behind the options */
+  int n_names;
   SyPaper on;
   char *now;
 } Asked;
@@ -97,12 +99,12 @@ write_history (const Asked *asked)
   SyHead head;
   int code = CLI_DONE;
 
-  if (asked->item == NULL)
+  if (asked->n_names == 0)
     return cli_say (CLI_PROBLEM, "%s", _ ("exactly one task must be named"));
   ledger = cli_store_there (asked->store, &code);
   if (ledger == NULL)
     return code;
-  task = sy_ledger_find (ledger, asked->item, asked->item_kind, &error);
+  task = sy_ledger_find (ledger, asked->names[0], asked->item_kind, &error);
   events = task != NULL ? sy_ledger_events (ledger, task->id, NULL, &error) : NULL;
   if (events == NULL || !sy_ledger_head (ledger, &head, &error))
     return cli_say_ledger (error);
@@ -116,17 +118,41 @@ write_history (const Asked *asked)
   return CLI_DONE;
 }
 
+/* ---- two assessments beside each other ---- */
+
+static int
+write_comparison (const Asked *asked)
+{
+  g_autoptr (GError) error = NULL;
+  g_auto (CliTwo) two = { .has_head = FALSE };
+  g_autoptr (SyBeside) beside = NULL;
+  g_autoptr (SyFolio) folio = NULL;
+  int code = CLI_DONE;
+
+  if (!cli_two_read (&two, asked->store, asked->item_kind, NULL, asked->n_names, asked->names, &code))
+    return code;
+  beside = sy_beside_new (two.sides[0], two.sides[1], sy_desk_policy (two.desk), translate);
+  folio = sy_comparison_sheet_new (&(SyComparisonSheet) {
+    .beside = beside, .before = two.sides[0], .after = two.sides[1], .has_head = two.has_head, .head_line = two.head.number,
+    .head = two.head.hash, .paper = asked->on, .translate = translate, .program = "steelyard " SY_VERSION,
+    .made = asked->now });
+  if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
+    return cli_say_error (CLI_FAILED, error);
+  return CLI_DONE;
+}
+
 /* ---- which ---- */
 
 static const struct
 {
   const char *id;
   int (*write) (const Asked *asked);
-  gboolean takes_item;
+  int n_names; /* as many as it may be given */
 } kinds[] = {
-  { "survey", write_survey, FALSE },
-  { "register", write_register, FALSE },
-  { "history", write_history, TRUE },
+  { "survey", write_survey, 0 },
+  { "register", write_register, 0 },
+  { "history", write_history, 1 },
+  { "comparison", write_comparison, 4 },
 };
 
 static int
@@ -138,10 +164,11 @@ write_sheet (Asked *asked, int argc, char **argv)
     which++;
   if (which == G_N_ELEMENTS (kinds))
     return cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s"), asked->kind != NULL ? asked->kind : _ ("nothing"),
-                    "survey, register, history");
-  if (argc > (kinds[which].takes_item ? 2 : 1))
-    return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[kinds[which].takes_item ? 2 : 1]);
-  asked->item = argc > 1 ? argv[1] : NULL;
+                    "survey, register, history, comparison");
+  if (argc > kinds[which].n_names + 1)
+    return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[kinds[which].n_names + 1]);
+  asked->names = argv + 1;
+  asked->n_names = argc - 1;
   if (asked->out == NULL)
     return cli_say (CLI_PROBLEM, "%s", _ ("-o: given nothing; allowed: the path of the PDF to write"));
   if (asked->paper != NULL && strcmp (asked->paper, "letter") == 0)
@@ -159,13 +186,15 @@ cli_sheet (int argc, char **argv)
   Asked asked = { .on = SY_PAPER_A4 };
   const GOptionEntry entries[] = {
     { "kind", 0, 0, G_OPTION_ARG_STRING, &asked.kind,
-      N_ ("survey: the blank measuring sheet; register: what was in force on a day; history: all about one item"), N_ ("KIND") },
+      N_ ("survey: the blank measuring sheet; register: what was in force on a day; history: all about one item; "
+          "comparison: two assessments beside each other"),
+      N_ ("KIND") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked.out, N_ ("The PDF to write"), N_ ("FILE") },
     { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter"), N_ ("PAPER") },
     { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
-    { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("register, history: the store"), N_ ("FILE") },
+    { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("register, history, comparison: the store"), N_ ("FILE") },
     { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },
-    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, N_ ("history: task, die or gear"), N_ ("KIND") },
+    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, N_ ("history, comparison: task, die or gear"), N_ ("KIND") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;

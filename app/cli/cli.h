@@ -26,6 +26,7 @@ int cli_attachment (int argc, char **argv);
 int cli_find_gear (int argc, char **argv);
 int cli_what_lifts (int argc, char **argv);
 int cli_diff (int argc, char **argv);
+int cli_compare (int argc, char **argv);
 int cli_sign (int argc, char **argv);
 int cli_action (int argc, char **argv);
 int cli_actions (int argc, char **argv);

@@ -22,6 +22,9 @@ static const struct
   { "history", cli_history, "--store FILE [--all] [--kind KIND] TASK",
     N_ ("the revisions of a task, or all that was done about it, a JSON line each") },
   { "diff", cli_diff, "--store FILE [--kind KIND] TASK REV1 REV2", N_ ("what differs between two revisions") },
+  { "compare", cli_compare, "--store FILE [--kind KIND] TASK [REV] TASK2 [REV2]\n"
+    "  steelyard-cli compare [--policy FILE] FACTS FACTS2",
+    N_ ("two assessments beside each other: what changed and what it bought") },
   { "sign", cli_sign, "--store FILE [--kind KIND] --by WHO --role TEXT [--competence TEXT] [--why TEXT] TASK REV",
     N_ ("sign a revision off") },
   { "action", cli_action, "--store FILE [--kind KIND] --by WHO [--why TEXT] TASK\n"
@@ -59,7 +62,9 @@ static const struct
     N_ ("what was in force on a day and what was not assessed, a JSON line each") },
   { "sheet", cli_sheet, "--kind survey [--units metric|us] [--paper a4|letter] -o OUT.pdf\n"
     "  steelyard-cli sheet --kind register --store FILE [--as-at DATE] [--paper a4|letter] -o OUT.pdf\n"
-    "  steelyard-cli sheet --kind history --store FILE [--item-kind KIND] [--paper a4|letter] -o OUT.pdf TASK",
+    "  steelyard-cli sheet --kind history --store FILE [--item-kind KIND] [--paper a4|letter] -o OUT.pdf TASK\n"
+    "  steelyard-cli sheet --kind comparison [--store FILE [--item-kind KIND]] [--paper a4|letter] -o OUT.pdf\n"
+    "      TASK [REV] TASK2 [REV2] | FACTS FACTS2",
     N_ ("a sheet to print") },
 };
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-difference-table.h"
 
+#include "sy-difference-words.h"
 #include "sy-i18n.h"
 #include "sy-task-parts.h"
 #include "sy-words.h"
@@ -8,53 +9,6 @@
 #include <string.h>
 
 /* Topics: values as a reader sees them */
-
-/* The field that a path leads to, through lists by their own names: "legs[label=A].length". */
-static const SyField *
-find_field (const SyMethod *method, const char *path)
-{
-  g_autoptr (GString) plain = g_string_new (NULL);
-  gboolean inside = FALSE;
-  const SyField *found;
-
-  for (const char *at = path; *at != '\0'; at++)
-    {
-      if (*at == '[')
-        inside = TRUE;
-      if (!inside)
-        g_string_append_c (plain, *at);
-      if (*at == ']')
-        inside = FALSE;
-    }
-  found = sy_field_find (method->fields, method->n_fields, plain->str, NULL);
-  return found != NULL ? found : sy_field_find (sy_common_fields, sy_n_common_fields, plain->str, NULL);
-}
-
-static const char *
-choice_label (const SyField *field, const char *id)
-{
-  for (gsize i = 0; i < field->n_choices; i++)
-    if (strcmp (field->choices[i].id, id) == 0)
-      return sy_translate (field->choices[i].label);
-  return id;
-}
-
-/* What was typed stays as typed; what was chosen by its label: "good, fair" of ids. */
-static char *
-fact_text (const SyMethod *method, const SyDifference *difference, const char *value)
-{
-  const SyField *field = method != NULL ? find_field (method, difference->path) : NULL;
-  g_auto (GStrv) ids = NULL;
-  GString *out;
-
-  if (field == NULL || field->n_choices == 0)
-    return g_strdup (value);
-  ids = g_strsplit (value, ", ", -1);
-  out = g_string_new (NULL);
-  for (char **id = ids; *id != NULL; id++)
-    g_string_append_printf (out, "%s%s", id != ids ? ", " : "", choice_label (field, *id));
-  return g_string_free (out, FALSE);
-}
 
 /* Stored to the last bit; read with four decimals, unless two values would then look the same. */
 static char *
@@ -89,26 +43,12 @@ value_text (const SyMethod *method, const SyDifference *difference, const char *
 
   if (value == NULL)
     return g_strdup (none);
-  shown = difference->part == SY_PART_FACTS    ? fact_text (method, difference, value)
+  shown = difference->part == SY_PART_FACTS    ? sy_difference_fact_words (method, difference, value, sy_translate)
           : difference->part == SY_PART_RESULT ? result_text (method, difference, value)
                                                : g_strdup (value);
   if (difference->unit[0] == '\0' || strcmp (value, "unbounded") == 0)
     return g_steal_pointer (&shown);
   return g_strdup_printf ("%s %s", shown, difference->unit);
-}
-
-/* "Origin: H" is put together of names that are translated one by one. */
-static char *
-name_text (const SyDifference *difference)
-{
-  g_auto (GStrv) parts = g_strsplit (difference->name, ": ", -1);
-  GString *out = g_string_new (NULL);
-
-  for (char **part = parts; *part != NULL; part++)
-    g_string_append_printf (out, "%s%s", part != parts ? ": " : "", **part != '\0' ? sy_translate (*part) : "");
-  if (difference->symbol[0] != '\0' && strcmp (difference->symbol, difference->name) != 0)
-    g_string_append_printf (out, " (%s)", difference->symbol);
-  return g_string_free (out, FALSE);
 }
 
 /* Topics: the table */
@@ -165,7 +105,7 @@ add_part (Table *table, GPtrArray *differences, SyDifferencePart part, const cha
       if (!begun)
         gtk_box_append (GTK_BOX (table->box), sy_part_label (title, "sy-strong"));
       begun = TRUE;
-      name = name_text (difference);
+      name = sy_difference_name_words (difference, sy_translate);
       before = value_text (table->method, difference, difference->before, _("not there"));
       after = value_text (table->method, difference, difference->after, _("gone"));
       add_row (table, name, before, after, FALSE);
