@@ -33,6 +33,7 @@ typedef struct
 {
   SyScene *scene;
   double cm;
+  double x; /* what is drawn is moved by so much, cm */
   const char *governing;
 } View;
 
@@ -56,6 +57,7 @@ put_point (View *view, SyMark *mark, double x, double y)
 {
   if (mark->n_points >= SY_MARK_POINTS_MAX)
     return;
+  x += view->x;
   mark->points[mark->n_points++] = (SyPoint) { x * view->cm, y * view->cm };
   sy_scene_include (view->scene, x * view->cm, y * view->cm);
 }
@@ -88,6 +90,7 @@ put_circle (View *view, SyRole role, SyPoint centre, double radius)
     return;
   put_point (view, mark, centre.x, centre.y);
   mark->radius = radius * view->cm;
+  centre.x += view->x;
   sy_scene_include (view->scene, (centre.x - radius) * view->cm, (centre.y - radius) * view->cm);
   sy_scene_include (view->scene, (centre.x + radius) * view->cm, (centre.y + radius) * view->cm);
 }
@@ -104,10 +107,9 @@ put_limb (View *view, double radius, int n, const SyPoint *points)
   for (int i = 0; i < n; i++)
     {
       put_point (view, mark, points[i].x, points[i].y);
-      sy_scene_include (view->scene, (points[i].x - radius) * view->cm,
-                        (points[i].y - radius) * view->cm);
-      sy_scene_include (view->scene, (points[i].x + radius) * view->cm,
-                        (points[i].y + radius) * view->cm);
+      double px = points[i].x + view->x;
+      sy_scene_include (view->scene, (px - radius) * view->cm, (points[i].y - radius) * view->cm);
+      sy_scene_include (view->scene, (px + radius) * view->cm, (points[i].y + radius) * view->cm);
     }
 }
 
@@ -288,6 +290,15 @@ put_figure_side (View *view, SyPoint hand)
   put_circle (view, SY_ROLE_FIGURE, pose.head, HEAD_RADIUS);
   put_limb (view, 3.8, 2, (SyPoint[]) { pose.shoulder, pose.elbow });
   put_limb (view, 3.2, 2, (SyPoint[]) { pose.elbow, pose.hand });
+}
+
+void
+sy_lift_scene_figure (SyScene *scene, double x, double reach, double height)
+{
+  View view = begin_view (scene, NULL);
+
+  view.x = x / view.cm;
+  put_figure_side (&view, (SyPoint) { reach / view.cm, height / view.cm });
 }
 
 /* ---- the load: a block of no particular size about the hands, never drawn through the floor

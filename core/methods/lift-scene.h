@@ -25,4 +25,11 @@ void sy_lift_scene_side (SyScene *scene, const SyLiftPosition *origin,
 void sy_lift_scene_above (SyScene *scene, const SyLiftPosition *origin,
                           const SyLiftPosition *destination, double travel, const char *governing);
 
+/**
+ * sy_lift_scene_figure:
+ * Adds the figure for size from the side, mid-point between the ankles at @x, its hands so far in front of it and so high;
+ * all in the scene's unit.
+ */
+void sy_lift_scene_figure (SyScene *scene, double x, double reach, double height);
+
 #endif

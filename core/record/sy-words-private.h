@@ -26,6 +26,12 @@ const char *sy_words_team_template (const char *id);
 const char *sy_words_push_template (const char *id);
 const char *sy_words_carry_template (const char *id);
 const char *sy_words_population_template (const char *id);
+/* The person that a quantity of a team's shares is about: "B" of "share.B.ratio"; NULL for other symbols. New string. */
+char *sy_words_team_thing (const char *symbol);
+/* What a change of a method's fact is called where the common words of the path do not do; NULL: they do, or the method is of
+   another room. @path is the fact's, or "largest-mass". */
+const char *sy_words_carry_change (const SyMethod *method, const char *path);
+const char *sy_words_push_change (const SyMethod *method, const char *path);
 /* Their results in a sentence; NULL for a method of another room. New string. */
 char *sy_words_sets_result (const SyFindings *findings, SyTranslate translate);  /* lift-set    */
 char *sy_words_team_result (const SyFindings *findings, SyTranslate translate);  /* team-lift   */

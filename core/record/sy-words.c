@@ -278,6 +278,21 @@ static const SyTemplate change_templates[] = {
   { "largest-mass", N_ ("As the task stands, {to} is the heaviest load within every goal.") },
 };
 
+/* Methods that have words of their own for their facts. */
+static const char *(*const change_rooms[]) (const SyMethod *method, const char *path) = {
+  sy_words_carry_change, sy_words_push_change,
+};
+
+static const char *
+change_words (const SyMethod *method, const char *path)
+{
+  const char *text = NULL;
+
+  for (gsize i = 0; text == NULL && i < G_N_ELEMENTS (change_rooms); i++)
+    text = change_rooms[i](method, path);
+  return text ? text : sy_words_find (change_templates, G_N_ELEMENTS (change_templates), path);
+}
+
 static const char other_change[] = N_ ("Change {path} to {to} from {from}.");
 static const char reaches_goal[] = N_ ("This gives an {symbol} of {index}, within the goals of this policy.");
 static const char falls_short[] = N_ ("This gives an {symbol} of {index}, which is not enough by itself.");
@@ -337,7 +352,7 @@ sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTranslate
   for (int i = 0; i < remedy->n_changes; i++)
     {
       const char *id = is_mass ? remedy->id : remedy->changes[i].path;
-      const char *msgid = sy_words_find (change_templates, G_N_ELEMENTS (change_templates), id);
+      const char *msgid = change_words (findings->method, id);
 
       fill.change = &remedy->changes[i];
       /* the mass is shown rounded down, whichever way it differs from the present one */
