@@ -91,6 +91,7 @@ sy_push_rolling (int tread, int ground, double diameter_mm)
     .least = least_of (tread), .from_memory = p.from_memory, .source = p.source,
     /* The lever arms of hard rubber were measured from standstill: they are of the start already. */
     .start_factor = tread == SY_TREAD_HARD_RUBBER && !is_uneven ? 1 : SY_PUSH_START_FACTOR,
+    .best_mm = is_uneven ? NONE : 2 * p.arm / SY_PUSH_LEAST_ROLLING,
     .needs_diameter = isnan (value) && !isnan (p.arm) && !is_uneven,
   };
 

@@ -36,7 +36,7 @@ typedef struct
 /**
  * sy_push_needs:
  * Source:         statics; hold and stop leave out what rolling or friction helps, the stricter.
- * Special considerations: pure; no allocation; any thread. A slack of @start or @keep that is NAN gives NAN.
+ * Special considerations: pure; no allocation; any thread. @start or @keep that is not known is NAN and gives NAN.
  */
 void sy_push_needs (const SyPushLoad *load, SyPushNeeds *out);
 
@@ -62,6 +62,7 @@ typedef struct
 {
   double coefficient;  /* force that keeps it moving on the level, over its weight; NAN: needs the diameter, or no figure */
   double start_factor; /* force at the start over that                                    */
+  double best_mm;      /* the diameter from which a larger wheel buys nothing more; NAN: the diameter does not count */
   double least;        /* the lowest that is published: for running away                  */
   bool needs_diameter; /* the figure is a lever arm, and no diameter was given            */
   bool from_memory;

@@ -269,7 +269,8 @@ write_remedies (Writer *writer)
       number_member (writer, findings->sink.index_symbol, remedy->index);
       if (isinf (remedy->index))
         text_member (out, "state", "unbounded");
-      number_member (writer, findings->method->ratio_symbol, remedy->ratio);
+      if (findings->method->ratio_symbol != NULL)
+        number_member (writer, findings->method->ratio_symbol, remedy->ratio);
       text_member (out, "verdict", sy_verdict_id (remedy->verdict));
       g_string_append (out, remedy->reaches ? ",\"reaches\":true" : ",\"reaches\":false");
       text_member (out, "text", text);
