@@ -113,8 +113,13 @@ add_figures (SyBesideWork *work)
       char *after = figure_words (work, 1, figures[i].symbols, &values[1]);
       SyBesideRow *row;
 
-      if (before == NULL && after == NULL)
-        continue;
+      /* What has no better and no worse says nothing where it is the same. */
+      if (g_strcmp0 (before, after) == 0 && (before == NULL || figures[i].sense == 0))
+        {
+          g_free (before);
+          g_free (after);
+          continue;
+        }
       row = sy_beside_add (work->beside->bought, figures[i].id, sy_beside_say (work, figures[i].name), before, after);
       memcpy (row->values, values, sizeof values);
       if (figures[i].sense != 0)

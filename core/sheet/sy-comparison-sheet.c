@@ -39,31 +39,62 @@ add_row (SyFolio *folio, const char *name, const char *before, const char *after
   sy_folio_row (folio, cells);
 }
 
+/* @share: of the width, of what stands before the two columns. */
 static void
-begin_table (SyFolio *folio, const SyComparisonSheet *sheet, const char *what)
+begin_table (SyFolio *folio, const SyComparisonSheet *sheet, const char *what, double share)
 {
+  const double turn = 0.08, each = (1 - turn - share) / 2;
   const SyFolioColumn columns[] = {
-    { what, 0.26, SY_TYPE_NOTE },
-    { in_words (sheet, N_ ("First")), 0.32, SY_TYPE_NOTE },
-    { in_words (sheet, N_ ("Second")), 0.32, SY_TYPE_NOTE },
-    { "", 0.1, SY_TYPE_STRONG },
+    { in_words (sheet, what), share, SY_TYPE_NOTE },
+    { in_words (sheet, N_ ("First")), each, SY_TYPE_NOTE },
+    { in_words (sheet, N_ ("Second")), each, SY_TYPE_NOTE },
+    { "", turn, SY_TYPE_STRONG },
   };
 
   sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
 }
 
 static void
-add_rows (SyFolio *folio, const SyComparisonSheet *sheet, GPtrArray *rows, const char *what)
+add_rows (SyFolio *folio, const SyComparisonSheet *sheet, GPtrArray *rows, const char *what, double share)
 {
   if (rows->len == 0)
     return;
-  begin_table (folio, sheet, in_words (sheet, what));
+  begin_table (folio, sheet, what, share);
   for (guint i = 0; i < rows->len; i++)
     {
       const SyBesideRow *row = rows->pdata[i];
 
       add_row (folio, row->name, row->texts[0], row->texts[1], turn_words (sheet, row->turn));
     }
+}
+
+/* Those that went and came; of those that stay how many, so that it stays one page. */
+static void
+add_reasons (SyFolio *folio, const SyComparisonSheet *sheet)
+{
+  const GPtrArray *reasons = sheet->beside->reasons;
+  guint stay = 0;
+  g_autofree char *number = NULL, *words = NULL;
+
+  for (guint i = 0; i < reasons->len; i++)
+    {
+      const SyBesideRow *row = reasons->pdata[i];
+
+      if (row->texts[0] != NULL && row->texts[1] != NULL)
+        {
+          stay++;
+          continue;
+        }
+      if (i == 0)
+        begin_table (folio, sheet, N_ ("Reasons"), 0.2);
+      add_row (folio, row->name, row->texts[0], row->texts[1], turn_words (sheet, row->turn));
+    }
+  if (stay == 0)
+    return;
+  number = g_strdup_printf ("%u", stay);
+  words = sy_words_say (sheet->translate, N_ ("Reasons that both have: {number}; each assessment tells its own."), "number",
+                        number, NULL);
+  sy_folio_paragraph (folio, words, SY_TYPE_NOTE);
 }
 
 SyFolio *
@@ -83,13 +114,13 @@ sy_comparison_sheet_new (const SyComparisonSheet *sheet)
   SyFolio *folio = sy_folio_new (&said);
 
   sy_folio_paragraph (folio, beside->sentence, SY_TYPE_STRONG);
-  begin_table (folio, sheet, in_words (sheet, N_ ("Which")));
+  begin_table (folio, sheet, N_ ("Which"), 0.2);
   add_row (folio, in_words (sheet, N_ ("Task")), beside->sides[0].who, beside->sides[1].who, "");
   add_row (folio, in_words (sheet, N_ ("Assessed")), first, second, "");
-  add_rows (folio, sheet, beside->changed, N_ ("What changed"));
-  add_rows (folio, sheet, beside->bought, N_ ("What it bought"));
-  add_rows (folio, sheet, beside->limits, N_ ("Limits"));
-  add_rows (folio, sheet, beside->reasons, N_ ("Reasons"));
+  add_rows (folio, sheet, beside->changed, N_ ("What changed"), 0.36);
+  add_rows (folio, sheet, beside->bought, N_ ("What it bought"), 0.36);
+  add_rows (folio, sheet, beside->limits, N_ ("Limits"), 0.5);
+  add_reasons (folio, sheet);
   for (guint i = 0; i < beside->remarks->len; i++)
     sy_folio_paragraph (folio, beside->remarks->pdata[i], SY_TYPE_NOTE);
   return folio;
