@@ -293,33 +293,40 @@ find_governing (SyFindings *findings)
   findings->governing[length] = '\0';
 }
 
+/* A quantity by its place, or by name where it is one of something that the facts name. */
+static const SyQuantity *
+limit_quantity (const SyFindings *findings, int place, const char *symbol)
+{
+  if (place < 0)
+    return symbol != NULL ? sy_sink_quantity (&findings->sink, symbol) : NULL;
+  return findings->quantities[place].state != SY_STATE_ABSENT ? &findings->quantities[place] : NULL;
+}
+
 /* The published limits that could be had, and which of them is farthest over its goal. */
 static void
 find_limits (SyFindings *findings)
 {
-  const SyMethod *method = findings->method;
   SyLimitShown *strictest = NULL;
 
-  for (size_t i = 0; i < method->n_limits && findings->n_limits < SY_LIMITS_MAX; i++)
+  for (int i = 0; i < findings->policy->n_limits && findings->n_limits < SY_LIMITS_MAX; i++)
     {
-      const SyLimit *limit = &method->limits[i];
-      const SyQuantity *value = sy_sink_quantity (&findings->sink, limit->value_symbol);
-      const SyQuantity *at = sy_sink_quantity (&findings->sink, limit->limit_symbol);
+      const SyPolicyLimit *found = &findings->policy->limits[i];
+      if (found->of != findings->method)
+        continue;
 
+      const SyQuantity *value = limit_quantity (findings, found->value_at, found->limit->value_symbol);
+      const SyQuantity *at = limit_quantity (findings, found->limit_at, found->limit->limit_symbol);
+      const SyQuantity *ratio = limit_quantity (findings, found->ratio_at, found->limit->ratio_symbol);
       if (value == NULL || at == NULL)
         continue;
+
       SyLimitShown *shown = &findings->limits[findings->n_limits++];
-      double goal = INFINITY;
-      *shown = (SyLimitShown) { .limit = limit, .value = value, .at = at };
-      shown->ratio = value->value > 0 || at->value > 0 ? (at->value > 0 ? value->value / at->value : INFINITY) : 0;
-      if (limit->ratio_symbol != NULL)
-        {
-          const SyQuantity *ratio = sy_sink_quantity (&findings->sink, limit->ratio_symbol);
-          if (ratio != NULL)
-            shown->ratio = ratio->value;
-          goal = sy_policy_lowest (findings->policy, method, limit->ratio_symbol, findings->units);
-        }
-      shown->goal = isfinite (goal) ? goal : 1;
+      *shown = (SyLimitShown) { .limit = found->limit, .value = value, .at = at };
+      if (ratio != NULL)
+        shown->ratio = ratio->value;
+      else
+        shown->ratio = value->value > 0 || at->value > 0 ? (at->value > 0 ? value->value / at->value : INFINITY) : 0;
+      shown->goal = isfinite (found->goal[findings->units]) ? found->goal[findings->units] : 1;
       if (strictest == NULL || shown->ratio / shown->goal > strictest->ratio / strictest->goal)
         strictest = shown;
     }

@@ -13,6 +13,29 @@ symbol_place (const SyMethod *method, const char *symbol)
   return -1;
 }
 
+static void
+find_limits (SyPolicy *policy)
+{
+  policy->n_limits = 0;
+  for (size_t m = 0; m < sy_method_count (); m++)
+    {
+      const SyMethod *method = sy_method_at (m);
+
+      for (size_t i = 0; i < method->n_limits && policy->n_limits < SY_POLICY_LIMITS_MAX; i++)
+        {
+          const SyLimit *limit = &method->limits[i];
+          SyPolicyLimit *found = &policy->limits[policy->n_limits++];
+
+          *found = (SyPolicyLimit) { .of = method, .limit = limit,
+                                     .value_at = symbol_place (method, limit->value_symbol),
+                                     .limit_at = symbol_place (method, limit->limit_symbol),
+                                     .ratio_at = limit->ratio_symbol ? symbol_place (method, limit->ratio_symbol) : -1 };
+          for (int units = 0; units < SY_N_UNITS; units++)
+            found->goal[units] = sy_policy_lowest (policy, method, limit->ratio_symbol, (SyUnits) units);
+        }
+    }
+}
+
 static bool
 gives_named (const SyMethod *method, const char *pattern)
 {
@@ -37,6 +60,7 @@ sy_policy_resolve (SyPolicy *policy)
                     : row->symbol_at < 0 || (row->limit_is_symbol && row->limit_at < 0))
         return i;
     }
+  find_limits (policy);
   return -1;
 }
 
@@ -66,7 +90,10 @@ sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units)
   for (size_t i = 0; i < method->n_index_symbols; i++)
     goal.index = fmin (goal.index, sy_policy_lowest (policy, method, method->index_symbols[i], units));
   for (size_t i = 0; i < SY_LIMITS_MAX; i++)
-    goal.limits[i] = i < method->n_limits ? sy_policy_lowest (policy, method, method->limits[i].ratio_symbol, units) : INFINITY;
+    goal.limits[i] = INFINITY;
+  for (int i = 0, n = 0; i < policy->n_limits && n < SY_LIMITS_MAX; i++)
+    if (policy->limits[i].of == method)
+      goal.limits[n++] = policy->limits[i].goal[units];
   return goal;
 }
 

@@ -31,6 +31,16 @@ typedef struct
   bool each;                       /* of every named quantity that the symbol stands for    */
 } SyPolicyRow;
 
+/* A published limit of a method as the policy takes it; found by sy_policy_resolve, since judging looks at each. */
+typedef struct
+{
+  const SyMethod *of;
+  const SyLimit *limit;
+  int value_at, limit_at, ratio_at; /* places in the method's symbols, -1 for none or a named one */
+  double goal[SY_N_UNITS];          /* the lowest on its ratio; INFINITY: none                    */
+} SyPolicyLimit;
+#define SY_POLICY_LIMITS_MAX 128
+
 typedef struct
 {
   char method[SY_POLICY_ID_MAX];
@@ -56,6 +66,8 @@ typedef struct
   int n_rows;
   SyPolicyRow rows[SY_POLICY_ROWS_MAX];
   const SyMethod *row_of[SY_POLICY_ROWS_MAX]; /* rows[i].of once more, close together: judging looks at each */
+  int n_limits;
+  SyPolicyLimit limits[SY_POLICY_LIMITS_MAX]; /* of every method, in the method's order */
   int n_tolerances;
   SyTolerance tolerances[SY_POLICY_TOLERANCES_MAX];
 } SyPolicy;

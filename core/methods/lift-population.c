@@ -56,7 +56,7 @@ put_multiplier (SySink *sink, size_t symbol, double multiplier)
 void
 sy_lift_population (const SyLiftCase *lift, const SyLiftEnd *end, SySink *sink)
 {
-  /* Of what one person handles: each their part of it. */
+  /* Of what one person handles: each their part of it. An hour's mass is told where its limit is the stricter one. */
   double typical_each = lift->typical / lift->persons, heaviest_each = lift->heaviest / lift->persons;
   double day = typical_each * lift->lifts_per_day, day_limit = sy_population_day_limit (lift->units);
   double hour = typical_each * lift->pace.per_min * 60, hour_limit = sy_population_hour_limit (lift->units);
@@ -66,9 +66,12 @@ sy_lift_population (const SyLiftCase *lift, const SyLiftEnd *end, SySink *sink)
   sy_sink_value (sink, SY_LIFT_ALL_DAY_MASS, day);
   sy_sink_value (sink, SY_LIFT_ALL_DAY_LIMIT, day_limit);
   sy_sink_value (sink, SY_LIFT_ALL_DAY_RATIO, day / day_limit);
-  sy_sink_value (sink, SY_LIFT_ALL_HOUR_MASS, hour);
-  sy_sink_value (sink, SY_LIFT_ALL_HOUR_LIMIT, hour_limit);
-  sy_sink_value (sink, SY_LIFT_ALL_HOUR_RATIO, hour / hour_limit);
+  if (hour / hour_limit > day / day_limit)
+    {
+      sy_sink_value (sink, SY_LIFT_ALL_HOUR_MASS, hour);
+      sy_sink_value (sink, SY_LIFT_ALL_HOUR_LIMIT, hour_limit);
+      sy_sink_value (sink, SY_LIFT_ALL_HOUR_RATIO, hour / hour_limit);
+    }
 
   if (lift->has_en)
     {

@@ -2,8 +2,8 @@
 """An independent implementation of the `lift` method, to hold steelyard-cli against.
 
 Written from published text only, never from core/: the formulas and tables of DHHS (NIOSH)
-Publication 94-110 and, for m_R, of ISO 11228-1 (the reference masses 15, 20 and 25 kg are from
-memory). Where the sources are silent docs/facts.md settles it. Slow and plain on purpose.
+Publication 94-110 and, from memory, of ISO 11228-1 (reference masses of 15, 20 and 25 kg, cumulative
+mass, long shifts) and EN 1005-2. Where the sources are silent docs/facts.md settles it. Slow and plain on purpose.
 """
 
 from fractions import Fraction
@@ -41,6 +41,9 @@ FREQUENCY = [
 DURATIONS = ['short', 'moderate', 'long']
 REFERENCE_KG = {'any-age': 15, 'mixed-adults': 20, 'men-20-45': 25}
 DEFAULT_ASSIGNED = 'mixed-adults'  # of the default policy
+LIMIT_KG = {'day': 10000, 'hour': 7200}  # ISO 11228-1:2003 step 4 and Table 1 at 1 m, from memory
+LONG_SHIFT = [(8, 1.0), (9, .97), (10, .93), (11, .89), (12, .85)]  # ISO 11228-1:2021, from memory
+EN_KG = {'any-age': 15, 'mixed-adults': 25, 'men-20-45': 25}  # EN 1005-2, from memory
 FACTORS = ['HM', 'VM', 'DM', 'AM', 'FM', 'CM']
 VERDICTS = ['by-hand', 'improve', 'incomplete', 'outside', 'mechanical', 'do-not-lift']
 INFINITY = float('inf')
@@ -184,6 +187,36 @@ def one_end(at, travel, f, duration, grip, heaviest, reference, units):
     return out
 
 
+# The rows of the default policy on limits by population: all of them ask to improve the task.
+ROWS = {'F': 15, 'day_ratio': 1, 'hour_ratio': 1, 'R_I': 0.85}
+
+
+def population(facts, units, known, end, typical, heaviest, long_shift):
+    """Cumulative mass and the risk index, of what one person handles."""
+    persons = facts.get('persons', 1)
+    mass = lambda kg: float(kg / KG_PER_LB) if units == 'us' else float(kg)
+    out = {'mass': heaviest}
+    if long_shift < 1:
+        out['shift_multiplier'] = long_shift
+    handled = {'day': typical / persons * known['lifts_per_day'], 'hour': typical / persons * known['F'] * 60}
+    part = {span: handled[span] / mass(LIMIT_KG[span]) for span in handled}
+    for span in handled:
+        if span == 'day' or part['hour'] > part['day']:
+            out.update({f'{span}_mass': handled[span], f'{span}_limit': mass(LIMIT_KG[span]), f'{span}_ratio': part[span]})
+    if persons > 2:
+        return out
+    limit = out['M_c'] = mass(EN_KG[facts.get('assigned', DEFAULT_ASSIGNED)])
+    for factor in FACTORS:
+        limit *= end[factor]
+    for symbol, applies, multiplier in (('OM', facts.get('hands', 2) == 1, 0.6), ('PM', persons == 2, 0.85),
+                                        ('AT', facts.get('additional_tasks', False), 0.8)):
+        if applies:
+            out[symbol] = multiplier
+            limit *= multiplier
+    out['R_ML'], out['R_I'] = limit, ratio(heaviest / persons, limit)
+    return out
+
+
 def assess(facts):
     """Quantities by symbol (unbounded: infinity), the verdict, and what may be named as governing."""
     units = facts['units']
@@ -197,8 +230,13 @@ def assess(facts):
         f = measure(facts['frequency'], 'frequency', units)
     else:
         f = facts['lifts'] / measure(facts['in_minutes'], 'minutes', units)
+    shift = facts.get('shift_hours', 8)
+    if shift > 8 and 'work_minutes' in facts:
+        facts = dict({'shift_minutes': shift * 60}, **facts)
     duration, day = duration_of(facts, units)
-    beyond = day > 480  # more work in a day than the equation knows
+    if shift > 8 and facts.get('duration') == 'long':
+        day = shift * 60
+    beyond = day > 480 or shift > 8  # more work in a day than the equation knows
     if 'travel' in facts:
         travel = reach(facts['travel'])
     else:
@@ -208,8 +246,14 @@ def assess(facts):
     if 'destination' in facts and facts.get('control_at_destination', True):
         ends['destination'] = facts['destination']
     quantities, found = {}, {}
+    long_shift = 1.0
+    if duration == 'long' and f >= 0.2:
+        long_shift = next(multiplier for hours, multiplier in LONG_SHIFT if shift <= hours)
     for name, at in ends.items():
         found[name] = one_end(at, travel, f, duration, facts['coupling'], heaviest, reference, units)
+        if long_shift < 1:
+            found[name]['mR'] *= long_shift
+            found[name]['mR_ratio'] = ratio(heaviest, found[name]['mR'])
         quantities.update({f'{name}.{symbol}': value for symbol, value in found[name].items()})
     end = min(found, key=lambda name: found[name]['RWL'])
     persons = facts.get('persons', 1)
@@ -220,6 +264,7 @@ def assess(facts):
         'mR_ratio': found[end]['mR_ratio'], 'm_ref': float(reference),
         'mass_each': each, 'persons': float(persons),
         'lifts_per_day': float(facts.get('lifts_per_day', f * day))})
+    quantities.update(population(facts, units, quantities, found[end], typical, heaviest, long_shift))
 
     verdict = 'by-hand'
 
@@ -228,6 +273,8 @@ def assess(facts):
         verdict = max(verdict, code, key=VERDICTS.index)
 
     if found[end]['LI'] > 1 or any(e['mR_ratio'] > 1 for e in found.values()):
+        at_least('improve')
+    if any(quantities.get(symbol, 0) > limit for symbol, limit in ROWS.items()):
         at_least('improve')
     if beyond or persons > 1 or facts.get('hands', 2) == 1 or facts.get('conditions'):
         at_least('outside')

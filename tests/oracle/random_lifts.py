@@ -122,6 +122,10 @@ class Lifts:
             facts['hands'] = r.choice([1, 2])
         if r.random() < 0.3:
             facts['lifts_per_day'] = r.randint(1, 3000)
+        if r.random() < 0.15:
+            facts['additional_tasks'] = r.random() < 0.6
+        if r.random() < 0.15 and facts.get('shift_minutes', 0) <= 480:
+            facts['shift_hours'] = r.choice([8, 8.5, 9, 9.001, 10, 11, 11.5, 12])
         facts['conditions'] = [] if r.random() < 0.85 else r.sample(CONDITIONS, r.randint(1, 3))
         return facts
 
