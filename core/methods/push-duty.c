@@ -209,6 +209,13 @@ sy_push_case_notes (const SyPushCase *push, const SyPushDuty *duty, SySink *sink
       sy_note_arg (note, SY_KIND_DISTANCE, duty->distance.value);
       sy_note_source (note, NULL, SY_PUSH_FILTER "; heights in figures assumed, no source", false);
     }
+  if (sink->quantities[SY_PUSH_Q_WOMEN].state != SY_STATE_ABSENT && sink->quantities[SY_PUSH_Q_MEN].state != SY_STATE_ABSENT)
+    {
+      SyNote *note = sy_sink_note (sink, "push-who-can", SY_NOTE_CAUTION);
+      sy_note_arg (note, SY_KIND_PERCENT, sink->quantities[SY_PUSH_Q_WOMEN].value);
+      sy_note_arg (note, SY_KIND_PERCENT, sink->quantities[SY_PUSH_Q_MEN].value);
+      sy_note_source (note, NULL, "Snook and Ciriello 1991; Potvin and others 2021", true);
+    }
   if (duty->who < 0)
     sy_note_arg (sy_sink_note (sink, "push-who-default", SY_NOTE_CAUTION), SY_KIND_PERCENT, push->percent);
   if (push->percent < 90)

@@ -27,6 +27,8 @@ static const SyTemplate templates[] = {
   { "push-guide-does-not-cover",
     N_ ("The guideline covers hands between knuckle and shoulder height and ways of 20 m at most, not {value} and {limit}: "
         "what else speaks stands from memory, so have it assessed in detail.") },
+  { "push-who-can",
+    N_ ("By the published figures {value} of women and {limit} % of men could start it and keep it moving.") },
   { "push-who-default", N_ ("Who does it was not said: it was held against what {value} of women accept.") },
   { "push-percent-low", N_ ("Held against what {value} of them accept: it is too much for the others.") },
   { "push-several-persons",

@@ -296,6 +296,9 @@ change_words (const SyMethod *method, const char *path)
 static const char other_change[] = N_ ("Change {path} to {to} from {from}.");
 static const char reaches_goal[] = N_ ("This gives an {symbol} of {index}, within the goals of this policy.");
 static const char falls_short[] = N_ ("This gives an {symbol} of {index}, which is not enough by itself.");
+/* Where the index is the largest part of several limits. */
+static const char reaches_part[] = N_ ("This gives {index} of the strictest limit, within the goals of this policy.");
+static const char falls_short_part[] = N_ ("This gives {index} times the strictest limit, which is not enough by itself.");
 static const char no_limit[] = N_ ("No limit holds even then.");
 
 typedef struct
@@ -362,7 +365,10 @@ sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTranslate
     }
   if (!is_mass)
     {
-      const char *msgid = isinf (remedy->index) ? no_limit : remedy->reaches ? reaches_goal : falls_short;
+      gboolean is_part = g_strcmp0 (findings->sink.index_symbol, "ratio") == 0;
+      const char *msgid = isinf (remedy->index) ? no_limit
+                          : remedy->reaches     ? (is_part ? reaches_part : reaches_goal)
+                                                : (is_part ? falls_short_part : falls_short);
       g_autofree char *sentence = sy_words_fill (msgid, translate, fill_remedy, &fill);
       g_string_append_printf (text, " %s", sentence);
     }
