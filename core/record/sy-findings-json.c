@@ -270,6 +270,7 @@ write_remedies (Writer *writer)
       if (isinf (remedy->index))
         text_member (out, "state", "unbounded");
       if (findings->method->ratio_symbol != NULL)
+        if (findings->method->ratio_symbol != NULL)
         number_member (writer, findings->method->ratio_symbol, remedy->ratio);
       text_member (out, "verdict", sy_verdict_id (remedy->verdict));
       g_string_append (out, remedy->reaches ? ",\"reaches\":true" : ",\"reaches\":false");

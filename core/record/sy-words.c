@@ -294,8 +294,8 @@ change_words (const SyMethod *method, const char *path)
 }
 
 static const char other_change[] = N_ ("Change {path} to {to} from {from}.");
-static const char reaches_goal[] = N_ ("This gives an {symbol} of {index}, within the goals of this policy.");
-static const char falls_short[] = N_ ("This gives an {symbol} of {index}, which is not enough by itself.");
+static const char reaches_goal[] = N_ ("With that the {symbol} is {index}, within the goals of this policy.");
+static const char falls_short[] = N_ ("With that the {symbol} is {index}, which is not enough by itself.");
 /* Where the index is the largest part of several limits. */
 static const char reaches_part[] = N_ ("This gives {index} of the strictest limit, within the goals of this policy.");
 static const char falls_short_part[] = N_ ("This gives {index} times the strictest limit, which is not enough by itself.");
