@@ -32,8 +32,8 @@ conflict (SyProblems *problems, SyProblemKind kind, const Path *path, const char
 }
 
 /* Control characters, and those that turn the direction of writing: they make a reason read as something else. */
-static bool
-has_hidden (const char *label)
+bool
+sy_rig_name_hides (const char *label)
 {
   for (const unsigned char *at = (const unsigned char *) label; *at != '\0'; at++)
     if (*at < 0x20 || *at == 0x7f
@@ -43,20 +43,19 @@ has_hidden (const char *label)
   return false;
 }
 
-/* A name must be there, short enough to stand in a symbol, and unlike those before it in the list. */
-static void
-check_label (const char *label, const char *list, size_t index, const char *const *before, SyProblems *problems)
+void
+sy_check_label (const char *label, const char *list, size_t index, const char *const *before, SyProblems *problems)
 {
   Path path = item_path (list, index, ".label");
 
   if (label == NULL)
     return; /* missing: said by the reader */
-  if (!sy_text_says (label) || strlen (label) > SY_RIG_LABEL_MAX || has_hidden (label))
+  if (!sy_text_says (label) || strlen (label) > SY_RIG_LABEL_MAX || sy_rig_name_hides (label))
     {
       conflict (problems, SY_PROBLEM_SIZE, &path, label, "a name of 1 to 40 bytes, without control characters");
       return;
     }
-  for (size_t i = 0; i < index; i++)
+  for (size_t i = 0; before != NULL && i < index; i++)
     if (before[i] != NULL && strcmp (before[i], label) == 0)
       {
         conflict (problems, SY_PROBLEM_CONFLICT, &path, label, "a name that no other in the list has");
@@ -72,7 +71,7 @@ sy_rig_check_points (const SyList *points, const char *list, SyProblems *problem
 
   for (size_t i = 0; i < points->count && i < SY_RIG_POINTS_MAX; i++)
     {
-      check_label (items[i].label, list, i, labels, problems);
+      sy_check_label (items[i].label, list, i, labels, problems);
       labels[i] = items[i].label;
       if (items[i].axis.given && sy_vec3_length (sy_vector_vec3 (&items[i].axis)) == 0)
         {
@@ -198,7 +197,7 @@ check_elements (const SyRigFacts *facts, size_t at, SyProblems *problems)
 
   for (size_t i = 0; i < leg->elements.count && i < SY_RIG_ELEMENTS_MAX; i++)
     {
-      check_label (elements[i].label, list.text, i, labels, problems);
+      sy_check_label (elements[i].label, list.text, i, labels, problems);
       labels[i] = elements[i].label;
       check_order (elements, i, list.text, problems);
       check_joined (facts, at, i, problems);
@@ -286,7 +285,7 @@ sy_rig_check (const void *data, SyUnits units, SyProblems *problems)
     }
   for (size_t i = 0; i < facts->suspension.count && i < SY_RIG_SUSPENSION_MAX; i++)
     {
-      check_label (suspension[i].label, "$.suspension", i, labels, problems);
+      sy_check_label (suspension[i].label, "$.suspension", i, labels, problems);
       labels[i] = suspension[i].label;
     }
   check_halves (facts, problems);

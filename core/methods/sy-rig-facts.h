@@ -99,9 +99,15 @@ extern const SyField sy_rig_fields[SY_RIG_N_FIELDS];
 /* The point of that label; NULL when there is none. */
 const SyRigPoint *sy_rig_point (const SyRigFacts *facts, const char *label);
 
+/* Whether a name holds control characters, or such as turn the direction of writing. Not NULL. */
+bool sy_rig_name_hides (const char *label);
 /* Cross-field check; see SyMethod. */
 void sy_rig_check (const void *facts, SyUnits units, SyProblems *problems);
 /* Of a list of points: labels and axes. @list is the path of the list ("$.points"). */
 void sy_rig_check_points (const SyList *points, const char *list, SyProblems *problems);
+
+/* Of item @index of @list ("$.points"): a name must be short enough to stand in a symbol, without characters that cannot be
+   seen, and unlike the @index names @before it; @before NULL: others may have the same. No name is no problem here. */
+void sy_check_label (const char *label, const char *list, size_t index, const char *const *before, SyProblems *problems);
 
 #endif

@@ -291,6 +291,8 @@ sy_words_thing (const SyFindings *findings, const char *symbol, SyTranslate tran
   static const char *const suffixes[] = { ".utilisation", ".demand", ".capacity", ".angle" };
   g_autofree char *id = g_strdup (symbol);
 
+  if (g_str_has_prefix (symbol, "share."))
+    return sy_words_team_thing (symbol);
   for (gsize i = 0; i < G_N_ELEMENTS (suffixes); i++)
     if (g_str_has_suffix (id, suffixes[i]))
       {
@@ -302,6 +304,8 @@ sy_words_thing (const SyFindings *findings, const char *symbol, SyTranslate tran
       const char *text = strcmp (id, "rule.us") == 0 ? us : en;
       return g_strdup (translate ? translate (text) : text);
     }
+  if (strcmp (findings->method->id, "lift-set") == 0)
+    return sy_words_sets_thing (symbol, translate);
   if (g_str_has_prefix (id, "suspension."))
     return g_strdup (id + strlen ("suspension."));
   if (!g_str_has_prefix (id, "element."))
