@@ -117,6 +117,8 @@ sy_scene_draw_scale (SySceneCanvas *view)
   char *text;
   double middle;
 
+  if (view->scene->kind == SY_KIND_RATIO)
+    return; /* a diagram has no lengths */
   g_ascii_formatd (number, sizeof number, "%.6g", length);
   text = g_strconcat (number, " ", sy_unit_name (view->scene->kind, view->scene->units), NULL);
   size = sy_text_measure (cr, text, view->font, false);

@@ -66,7 +66,7 @@ typedef struct
   char text[SY_NAMED_TEXT_MAX];
   SyQuantity quantity;           /* points to @symbol                  */
 } SyNamed;
-#define SY_NAMED_MAX 640
+#define SY_NAMED_MAX 1100
 
 typedef enum
 {

@@ -38,6 +38,9 @@ char *sy_words_team_result (const SyFindings *findings, SyTranslate translate); 
 char *sy_words_push_result (const SyFindings *findings, SyTranslate translate);  /* push, slide */
 char *sy_words_carry_result (const SyFindings *findings, SyTranslate translate); /* carry       */
 
+/* What a quantity of a set of lifts is about: "Ann" of "person.Ann.SLI", "Lift 3" of "lift.3.FILI"; NULL. New string. */
+char *sy_words_sets_thing (const char *symbol, SyTranslate translate);
+
 /* A quantity of the findings by symbol; NAN when absent, INFINITY when unbounded. */
 double sy_words_value (const SyFindings *findings, const char *symbol);
 /* The same for the symbol of one end: "origin" + "H". */

@@ -134,6 +134,17 @@ fill_words (const char *name, gconstpointer data)
   return NULL;
 }
 
+/* A sentence that is about one of several things says which, also where its own words do not. */
+static char *
+say (const char *text, SyTranslate translate, const Fill *fill)
+{
+  g_autofree char *said = sy_words_fill (text, translate, fill_words, fill);
+
+  if (fill->note == NULL || fill->note->subject[0] == '\0' || strstr (text, "{subject}") != NULL)
+    return g_steal_pointer (&said);
+  return g_strconcat (fill->note->subject, ": ", said, NULL);
+}
+
 char *
 sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate)
 {
@@ -151,7 +162,7 @@ sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate
     text = find_words (special);
   if (text == NULL)
     text = find_words (reason->id);
-  return sy_words_fill (text ? text : site_rule, translate, fill_words, &fill);
+  return say (text ? text : site_rule, translate, &fill);
 }
 
 char *
@@ -162,7 +173,7 @@ sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate trans
                       note->n_args > 1 ? note->kinds[1] : note->kinds[0] };
   const char *text = find_words (note->id);
 
-  return sy_words_fill (text ? text : note->id, translate, fill_words, &fill);
+  return say (text ? text : note->id, translate, &fill);
 }
 
 /* Notes that are said as cautions: those that did not become a reason. */

@@ -92,7 +92,7 @@ typedef struct
 typedef struct
 {
   SyUnits units;
-  SyKind kind;           /* of the lengths: SY_KIND_REACH unless set */
+  SyKind kind;           /* of the lengths: SY_KIND_REACH unless set; SY_KIND_RATIO: a diagram, without a scale */
   double force_length;   /* how long @force_text is drawn, real measure; 0: there are no forces */
   char force_text[SY_SCENE_SCALE_TEXT_MAX]; /* "5 kN" */
   bool handles;          /* draw what can be taken hold of as such: on screen */
