@@ -147,49 +147,52 @@ const SyChoice sy_lift_condition_choices[] = {
   { NUMBER (frequency, "F", SY_KIND_FREQUENCY, N_ ("Pace"), N_ ("Lifts a minute over the busiest 15 minutes."),       \
             FROM_ZERO, MANUAL " 1.2") },                                                                              \
   { NUMBER (lifts, NULL, SY_KIND_COUNT, N_ ("Lifts counted"), N_ ("In the minutes beside it."), FROM_ZERO,            \
-            MANUAL " 1.2") },                                                                                         \
+            MANUAL " 1.2"),                                                                                           \
+    .seldom = true },                                                                                                 \
   { NUMBER (in_minutes, NULL, SY_KIND_MINUTES, N_ ("Counted over"), N_ ("The busiest minutes, 15 at most."),          \
             OVER_ZERO, MANUAL " 1.2"),                                                                                \
-    .high = { SY_BOUND_CLOSED, { 15, 15 } } },                                                                        \
+    .high = { SY_BOUND_CLOSED, { 15, 15 } }, .seldom = true },                                                        \
   { .name = "duration", .label = N_ ("Duration"), .type = SY_MEMBER_CHOICE,                                           \
-    .offset = offsetof (SyLiftFacts, duration), .choices = sy_lift_duration_choices,                                          \
-    .n_choices = SY_LEN (sy_lift_duration_choices) },                                                                         \
+    .offset = offsetof (SyLiftFacts, duration), .choices = sy_lift_duration_choices,                                  \
+    .n_choices = SY_LEN (sy_lift_duration_choices) },                                                                 \
   { NUMBER (work_minutes, NULL, SY_KIND_MINUTES, N_ ("Work"), N_ ("Minutes of lifting in one go."), OVER_ZERO,        \
-            MANUAL " 1.2") },                                                                                         \
+            MANUAL " 1.2"), .seldom = true },                                                                         \
   { NUMBER (recovery_minutes, NULL, SY_KIND_MINUTES, N_ ("Light work after it"),                                      \
-            N_ ("Minutes without lifting before it starts again."), FROM_ZERO, MANUAL " 1.2") },                      \
-  { NUMBER (shift_minutes, NULL, SY_KIND_MINUTES, N_ ("Length of the shift"), N_ ("The pattern repeats until it is full."),\
+            N_ ("Minutes without lifting before it starts again."), FROM_ZERO, MANUAL " 1.2"), .seldom = true },      \
+  { NUMBER (shift_minutes, NULL, SY_KIND_MINUTES, N_ ("Length of the shift"), N_ ("The pattern repeats until it is full."), \
             OVER_ZERO, MANUAL " 1.2"),                                                                                \
-    .default_text = N_ ("480 min") },                                                                                 \
+    .default_text = N_ ("480 min"), .seldom = true },                                                                 \
   { .name = "sessions", .label = N_ ("Sessions of the day"), .type = SY_MEMBER_LIST,                                  \
     .help = N_ ("Work and the light work after it, in the order of the day."),                                        \
-    .offset = offsetof (SyLiftFacts, sessions), .members = sy_lift_session_members,                                           \
-    .n_members = SY_LEN (sy_lift_session_members), .group_size = sizeof (SyLiftSession), .max_items = 96 },                   \
+    .offset = offsetof (SyLiftFacts, sessions), .members = sy_lift_session_members,                                   \
+    .n_members = SY_LEN (sy_lift_session_members), .group_size = sizeof (SyLiftSession), .max_items = 96,             \
+    .seldom = true },                   \
   { .name = "coupling", .label = N_ ("Grip"), .type = SY_MEMBER_CHOICE,                                               \
     .help = N_ ("The worst over the whole lift."), .offset = offsetof (SyLiftFacts, coupling),                        \
-    .choices = sy_lift_coupling_choices, .n_choices = SY_LEN (sy_lift_coupling_choices), .required = true },                          \
+    .choices = sy_lift_coupling_choices, .n_choices = SY_LEN (sy_lift_coupling_choices), .required = true },          \
   { NUMBER (hands, NULL, SY_KIND_COUNT, N_ ("Hands"), N_ ("2, or 1 when lifted with one hand."),                      \
             FROM_ONE, MANUAL " 1.2.3"),                                                                               \
-    .whole = true, .high = { SY_BOUND_CLOSED, { 2, 2 } }, .default_text = N_ ("2") },                                 \
+    .whole = true, .high = { SY_BOUND_CLOSED, { 2, 2 } }, .default_text = N_ ("2"), .seldom = true },                 \
   { NUMBER (persons, NULL, SY_KIND_COUNT, N_ ("Persons"), N_ ("How many lift it together."),                          \
             FROM_ONE, "common practice, no source"),                                                                  \
-    .whole = true, .default_text = N_ ("1") },                                                                        \
+    .whole = true, .default_text = N_ ("1"), .seldom = true },                                                        \
   { NUMBER (lifts_per_day, NULL, SY_KIND_COUNT, N_ ("Lifts a day"), N_ ("Ranks the tasks; no part of the equation."), \
             FROM_ZERO, "common practice, no source"),                                                                 \
-    .default_text = N_ ("pace × minutes of work") },                                                                  \
+    .default_text = N_ ("pace × minutes of work"), .seldom = true },                                                  \
   { .name = "assigned", .label = N_ ("Who may be assigned"), .type = SY_MEMBER_CHOICE,                                \
     .help = N_ ("Sets the reference mass."), .offset = offsetof (SyLiftFacts, assigned),                              \
-    .choices = sy_lift_assigned_choices, .n_choices = SY_LEN (sy_lift_assigned_choices),                                              \
-    .default_text = N_ ("the policy's") }
+    .choices = sy_lift_assigned_choices, .n_choices = SY_LEN (sy_lift_assigned_choices),                              \
+    .default_text = N_ ("the policy's"), .seldom = true }
 
 #define LIFT_LAST_ROWS                                                                                                \
   { .name = "conditions", .label = N_ ("Conditions"), .type = SY_MEMBER_SET,                                          \
     .help = N_ ("Ask about each. The equation does not hold where one applies."),                                     \
-    .offset = offsetof (SyLiftFacts, conditions), .choices = sy_lift_condition_choices,                                       \
-    .n_choices = SY_LEN (sy_lift_condition_choices), .default_text = N_ ("not asked") },                                      \
+    .offset = offsetof (SyLiftFacts, conditions), .choices = sy_lift_condition_choices,                               \
+    .n_choices = SY_LEN (sy_lift_condition_choices), .default_text = N_ ("not asked"),    \
+    .seldom = true },                                      \
   { .name = "had", .label = N_ ("How each fact was had"), .type = SY_MEMBER_GROUP, .offset = 0,                       \
     .members = had_members, .n_members = SY_LEN (had_members), .group_size = sizeof (SyLiftFacts),                    \
-    .present_offset = offsetof (SyLiftFacts, had_given) }
+    .present_offset = offsetof (SyLiftFacts, had_given), .seldom = true }
 
 const SyField sy_lift_fields[] = {
   LIFT_ROWS,

@@ -3,6 +3,7 @@
 
 #include "sy-i18n.h"
 #include "sy-list-rows.h"
+#include "sy-long-table.h"
 #include "sy-name.h"
 #include "sy-task-kinds.h"
 #include "sy-task-parts.h"
@@ -255,6 +256,21 @@ focus_now (SyTaskForm *self, const char *path)
          && (gtk_widget_grab_focus (field) || gtk_widget_child_focus (field, GTK_DIR_TAB_FORWARD));
 }
 
+/* A place in a long list, which has no entry: its row. */
+static gboolean
+focus_row (SyTaskForm *self, const char *path)
+{
+  g_autofree char *list = g_strndup (path, strcspn (path, "["));
+  GtkWidget *rows, *table;
+
+  if (strlen (list) == strlen (path) || sy_form_list_get_long (self->form, list) == NULL)
+    return FALSE;
+  rows = find_named (GTK_WIDGET (self), list);
+  table = rows != NULL ? gtk_widget_get_ancestor (rows, SY_TYPE_LONG_TABLE) : NULL;
+  return table != NULL
+         && sy_long_table_show_item (SY_LONG_TABLE (table), (guint) g_ascii_strtoull (path + strlen (list) + 1, NULL, 10));
+}
+
 typedef struct
 {
   char *path;
@@ -294,7 +310,7 @@ sy_task_form_focus (SyTaskForm *self, const char *path)
   /* The fact may stand in a way or a fold that is not shown now. */
   for (guint i = 0; i < self->sections->len; i++)
     revealed |= sy_task_section_reveal (g_ptr_array_index (self->sections, i), path);
-  found = focus_now (self, path);
+  found = focus_now (self, path) || focus_row (self, path);
   /* What has just come into sight has its place only after the next layout, which follows the next tick. */
   if (revealed && found)
     {

@@ -139,6 +139,7 @@ sy_task_page_save (SyTaskPage *self)
   g_return_if_fail (SY_IS_TASK_PAGE (self));
   sy_task_page_flush_draft (self);
   g_clear_pointer (&self->trouble_words, g_free);
+  sy_form_settle (self->form);
   if (sy_form_count_problems (self->form) > 0)
     {
       sy_form_set_ask_missing (self->form, TRUE);

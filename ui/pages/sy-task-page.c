@@ -120,9 +120,12 @@ sy_task_page_edited (SyTaskPage *self)
 }
 
 static void
-form_changed_cb (SyForm *form G_GNUC_UNUSED, SyTaskPage *self)
+form_changed_cb (SyForm *form, SyTaskPage *self)
 {
-  sy_task_page_edited (self);
+  if (!sy_form_tells_only_result (form))
+    sy_task_page_edited (self);
+  else if (!self->loading)
+    sy_task_page_refresh (self);
 }
 
 static void
@@ -216,6 +219,7 @@ sy_task_page_set_method (SyTaskPage *self, const char *method)
     return TRUE;
   drop_task (self);
   self->form = sy_form_new (sy_worker_get_desk (self->worker), method, SY_UNITS_METRIC);
+  sy_form_set_background (self->form, TRUE);
   sy_task_page_build_task (self);
   g_signal_connect (self->form, "changed", G_CALLBACK (form_changed_cb), self);
   return TRUE;

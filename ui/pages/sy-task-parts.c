@@ -219,7 +219,9 @@ sy_part_begin_tab (GtkWidget *box, SyForm *form)
   if (sy_form_get_assessment (form) != NULL)
     return TRUE;
   needed = sy_part_problems_sentence (form);
-  gtk_box_append (GTK_BOX (box), sy_part_label (_("There is no result yet."), NULL));
+  gtk_box_append (GTK_BOX (box), sy_part_label (sy_form_is_working (form) ? _("Being worked out…")
+                                                                          : _("There is no result yet."),
+                                                NULL));
   if (needed != NULL)
     gtk_box_append (GTK_BOX (box), sy_part_label (needed, "sy-quiet"));
   return FALSE;

@@ -50,7 +50,8 @@ typedef struct
   const SyPlanSection *sections;
   gsize n;
 } SyPlan;
-extern const SyPlan sy_plan_rigged_lift, sy_plan_die_mass, sy_plan_gear, sy_plan_truck, sy_plan_cart;
+extern const SyPlan sy_plan_rigged_lift, sy_plan_die_mass, sy_plan_gear, sy_plan_truck, sy_plan_cart, sy_plan_lift_set,
+  sy_plan_team_lift, sy_plan_carry, sy_plan_push, sy_plan_slide;
 
 /* What stands first in every task, whatever the method. */
 #define SY_PLAN_AVOID \

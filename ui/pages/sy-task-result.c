@@ -165,6 +165,8 @@ update (GtkWidget *widget, SyForm *form)
   if (assessment != NULL)
     {
       update_with_findings (self, assessment);
+      if (sy_form_is_working (form))
+        gtk_label_set_text (GTK_LABEL (self->sentence), _("Being worked out again…"));
       return;
     }
   needed = sy_part_problems_sentence (form);
@@ -173,7 +175,9 @@ update (GtkWidget *widget, SyForm *form)
                              needed != NULL ? needed : "");
   gtk_label_set_text (GTK_LABEL (self->symbol), "");
   gtk_label_set_text (GTK_LABEL (self->index), "");
-  gtk_label_set_text (GTK_LABEL (self->sentence), sy_translate (sy_task_kind (sy_form_get_method (form))->no_result));
+  gtk_label_set_text (GTK_LABEL (self->sentence),
+                      sy_form_is_working (form) ? _("Being worked out…")
+                                                : sy_translate (sy_task_kind (sy_form_get_method (form))->no_result));
   gtk_label_set_text (GTK_LABEL (self->cautions), screening);
   gtk_widget_set_visible (self->valid, FALSE);
   gtk_widget_set_visible (self->all_cautions, FALSE);

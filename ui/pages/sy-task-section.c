@@ -319,10 +319,40 @@ way_is_given (SyTaskSection *self, gsize way)
   return given;
 }
 
+static gboolean
+rows_apply (SyTaskSection *self, const SyPlanRow *rows, gboolean *any)
+{
+  for (gsize r = 0; r < SY_PLAN_ROWS; r++)
+    for (gsize c = 0; c < SY_PLAN_COLUMNS && rows[r].paths[c] != NULL; c++)
+      {
+        *any = TRUE;
+        if (sy_form_applies (self->form, rows[r].paths[c]))
+          return TRUE;
+      }
+  return FALSE;
+}
+
+/* A section is there while one of its facts is asked for. */
+static gboolean
+section_applies (SyTaskSection *self)
+{
+  gboolean any = FALSE, applies = rows_apply (self, self->plan->rows, &any);
+
+  for (gsize w = 0; w < SY_PLAN_WAYS && !applies; w++)
+    {
+      const SyPlanWay *way = &self->plan->ways[w];
+
+      any |= way->list != NULL;
+      applies = rows_apply (self, way->rows, &any) || (way->list != NULL && sy_form_applies (self->form, way->list));
+    }
+  return applies || !any;
+}
+
 /* What was loaded or undone may be given another way than is shown. */
 static void
 follow_form (SyTaskSection *self)
 {
+  gtk_widget_set_visible (GTK_WIDGET (self), section_applies (self));
   for (gsize w = 0; w < SY_PLAN_WAYS; w++)
     title_fold (self, w);
   if (self->ways == NULL || way_is_given (self, self->way))

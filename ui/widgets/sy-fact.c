@@ -119,6 +119,7 @@ follow_form (SyFact *fact)
   SyUnits units = sy_form_get_units (binding->form);
   gboolean renamed, noted;
 
+  gtk_widget_set_visible (GTK_WIDGET (fact), sy_form_applies (binding->form, binding->path));
   if (g_strcmp0 (sy_fact_get_text (fact), text) != 0)
     sy_fact_set_text (fact, text);
   if (sy_form_is_missing (binding->form, binding->path) && !sy_form_get_ask_missing (binding->form))

@@ -89,8 +89,39 @@ flow_add (Flow *flow, GtkWidget *fact, int columns)
   flow->column += columns;
 }
 
+static void flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, const char *path,
+                          const char *above, gboolean seldom);
+
+/* A group begins a row, under what it is called: "Origin" and "Destination" have facts of the same names. Of a group of
+   groups each inner one says both names. */
 static void
-flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, const char *path, gboolean seldom)
+flow_group (SyListItem *self, Flow *flow, const SyField *group, const char *path, const char *above)
+{
+  const char *own = sy_translate (group->label);
+  g_autofree char *name = above[0] != '\0' ? g_strdup_printf (_("%s: %s"), above, own) : g_strdup (own);
+  GtkWidget *label;
+
+  if (group->n_members > 0 && group->members[0].type == SY_MEMBER_GROUP)
+    {
+      flow_members (self, flow, group->members, group->n_members, path, name, FALSE);
+      return;
+    }
+  if (flow->column > 0)
+    flow->row++;
+  g_clear_object (&flow->captions);
+  label = gtk_label_new (name);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_widget_add_css_class (label, "sy-quiet");
+  gtk_grid_attach (flow->grid, label, 0, flow->row++, COLUMNS, 1);
+  flow->column = 0;
+  flow_members (self, flow, group->members, group->n_members, path, name, FALSE);
+  flow->column = COLUMNS;
+}
+
+static void
+flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, const char *path, const char *above,
+              gboolean seldom)
 {
   for (gsize i = 0; i < n; i++)
     {
@@ -101,7 +132,7 @@ flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, con
         continue;
       if (members[i].type == SY_MEMBER_GROUP)
         {
-          flow_members (self, flow, members[i].members, members[i].n_members, at, FALSE);
+          flow_group (self, flow, &members[i], at, above);
           continue;
         }
       fact = sy_fact_new_for_field (&members[i]);
@@ -119,9 +150,30 @@ new_grid (SyListItem *self, gboolean seldom)
   gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 12);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 3);
-  flow_members (self, &flow, self->field->members, self->field->n_members, self->path, seldom);
+  flow_members (self, &flow, self->field->members, self->field->n_members, self->path, "", seldom);
   g_clear_object (&flow.captions);
   return grid;
+}
+
+/* The lists inside */
+
+static void
+add_lists (SyListItem *self, GtkBox *box, gboolean seldom)
+{
+  for (gsize i = 0; i < self->field->n_members; i++)
+    {
+      const SyField *list = &self->field->members[i];
+      g_autofree char *path = member_path (self, list);
+      GtkWidget *rows;
+
+      if (list->type != SY_MEMBER_LIST || list->seldom != seldom)
+        continue;
+      rows = sy_list_rows_new (self->form, path);
+      gtk_widget_set_visible (sy_list_rows_get_caption (SY_LIST_ROWS (rows)), TRUE);
+      gtk_widget_add_css_class (rows, "sy-nested");
+      g_ptr_array_add (self->nested, rows);
+      gtk_box_append (box, rows);
+    }
 }
 
 /* The fold */
@@ -129,9 +181,15 @@ new_grid (SyListItem *self, gboolean seldom)
 static void
 expanded_cb (GtkExpander *fold, GParamSpec *pspec G_GNUC_UNUSED, SyListItem *self)
 {
+  GtkWidget *box;
+
   /* Made when it is first looked into: most are never opened. */
-  if (gtk_expander_get_expanded (fold) && gtk_expander_get_child (fold) == NULL)
-    gtk_expander_set_child (fold, new_grid (self, TRUE));
+  if (!gtk_expander_get_expanded (fold) || gtk_expander_get_child (fold) != NULL)
+    return;
+  box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+  gtk_box_append (GTK_BOX (box), new_grid (self, TRUE));
+  add_lists (self, GTK_BOX (box), TRUE);
+  gtk_expander_set_child (fold, box);
 }
 
 static gboolean
@@ -313,18 +371,6 @@ new_heading (SyListItem *self)
   return heading;
 }
 
-static void
-add_nested (SyListItem *self, const SyField *list)
-{
-  g_autofree char *path = member_path (self, list);
-  GtkWidget *rows = sy_list_rows_new (self->form, path);
-
-  gtk_widget_set_visible (sy_list_rows_get_caption (SY_LIST_ROWS (rows)), TRUE);
-  gtk_widget_add_css_class (rows, "sy-nested");
-  g_ptr_array_add (self->nested, rows);
-  gtk_box_append (GTK_BOX (self), rows);
-}
-
 /* Class */
 
 static void
@@ -376,9 +422,7 @@ sy_list_item_new (SyForm *form, const char *list, guint item)
       self->fold = new_fold (self);
       gtk_box_append (GTK_BOX (self), self->fold);
     }
-  for (gsize i = 0; i < self->field->n_members; i++)
-    if (self->field->members[i].type == SY_MEMBER_LIST)
-      add_nested (self, &self->field->members[i]);
+  add_lists (self, GTK_BOX (self), FALSE);
   g_signal_connect_object (form, "changed", G_CALLBACK (form_changed_cb), self, 0);
   follow_form (self);
   return GTK_WIDGET (self);

@@ -3,6 +3,7 @@
 
 #include "sy-i18n.h"
 #include "sy-list-item.h"
+#include "sy-long-table.h"
 #include "sy-name.h"
 #include "sy-show.h"
 
@@ -19,7 +20,10 @@ struct _SyListRows
   gboolean flat; /* a row an item */
   SyFactFrame frame;
   GtkWidget *rows;
+  GtkWidget *buttons;
   GtkWidget *add;
+  GtkWidget *table;           /* of more items than are typed; NULL: not needed yet */
+  GtkWidget *take, *take_all; /* from a table, all away; NULL: of no list so long   */
   guint shown; /* rows that stand */
 };
 
@@ -146,24 +150,56 @@ new_item (SyListRows *self, guint item)
   return widget;
 }
 
+/* More items than anybody types are a table to look at. */
+static void
+follow_long (SyListRows *self, gboolean is_long, guint n)
+{
+  const char *words = n > 0 ? _("Replace from a CSV _file…") : _("From a CSV _file…");
+
+  if (is_long && self->table == NULL)
+    {
+      self->table = sy_long_table_new (self->form, self->path);
+      gtk_box_insert_child_after (GTK_BOX (self), self->table, self->rows);
+    }
+  if (self->table != NULL)
+    gtk_widget_set_visible (self->table, is_long);
+  gtk_widget_set_visible (self->add, !is_long);
+  /* Whatever can take the focus for the list has its path for a name. */
+  gtk_widget_set_name (self->add, is_long ? "" : self->path);
+  gtk_button_set_label (GTK_BUTTON (self->take), words);
+  gtk_widget_set_visible (self->take_all, is_long);
+}
+
 /* Rows are told apart by number only, so it is always the last that comes or goes; the texts follow the form. */
 static void
 follow_form (SyListRows *self)
 {
+  gboolean is_long = sy_form_list_get_long (self->form, self->path) != NULL;
   guint n = sy_form_list_count (self->form, self->path);
+  guint most = (guint) self->field->max_items;
   const char *words = sy_form_get_problem (self->form, self->path);
+  const char *aid = NULL;
 
+  gtk_widget_set_visible (GTK_WIDGET (self), sy_form_applies (self->form, self->path));
+  if (self->take != NULL)
+    {
+      follow_long (self, is_long, n);
+      most = MIN (most, SY_FORM_ITEMS_TYPED);
+      n = is_long ? 0 : n;
+      if (n >= most)
+        aid = _("More than these come from a CSV file.");
+    }
   if (sy_form_is_missing (self->form, self->path) && !sy_form_get_ask_missing (self->form))
     words = NULL;
-  sy_fact_frame_note (&self->frame, self->add, words, NULL);
-  gtk_widget_set_visible (self->frame.note, words != NULL);
+  sy_fact_frame_note (&self->frame, self->add, words, aid);
+  gtk_widget_set_visible (self->frame.note, words != NULL || aid != NULL);
   if (self->shown == n)
     return;
   for (; self->shown < n; self->shown++)
     gtk_box_append (GTK_BOX (self->rows), new_item (self, self->shown));
   for (; self->shown > n; self->shown--)
     gtk_box_remove (GTK_BOX (self->rows), gtk_widget_get_last_child (self->rows));
-  gtk_widget_set_sensitive (self->add, n < self->field->max_items);
+  gtk_widget_set_sensitive (self->add, n < most);
   for (guint i = 0; i < n && !self->flat; i++)
     sy_list_item_set_count (SY_LIST_ITEM (item_at (self, i)), n);
 }
@@ -196,6 +232,31 @@ new_add (SyListRows *self)
   name = g_strdup_printf (_("%s: %s"), list, label);
   button = gtk_button_new_with_label (label);
   sy_name (button, name);
+  return button;
+}
+
+static void
+take_cb (GtkButton *button G_GNUC_UNUSED, SyListRows *self)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self), "task.list-from-file", "s", self->path);
+}
+
+static void
+take_all_cb (GtkButton *button G_GNUC_UNUSED, SyListRows *self)
+{
+  sy_form_list_clear (self->form, self->path);
+  gtk_widget_grab_focus (self->add);
+}
+
+static GtkWidget *
+new_link (SyListRows *self, const char *label, const char *id, GCallback clicked)
+{
+  GtkWidget *button = sy_button_new (label, NULL);
+  g_autofree char *name = g_strdup_printf ("%s:%s", id, self->path);
+
+  gtk_widget_set_name (button, name);
+  g_signal_connect (button, "clicked", clicked, self);
+  gtk_box_append (GTK_BOX (self->buttons), button);
   return button;
 }
 
@@ -235,11 +296,17 @@ sy_list_rows_new (SyForm *form, const char *path)
   gtk_widget_set_visible (self->frame.caption, FALSE);
   self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (self), self->rows);
+  self->buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   self->add = new_add (self);
-  gtk_widget_set_halign (self->add, GTK_ALIGN_START);
   gtk_widget_set_name (self->add, path);
   g_signal_connect (self->add, "clicked", G_CALLBACK (add_cb), self);
-  gtk_box_append (GTK_BOX (self), self->add);
+  gtk_box_append (GTK_BOX (self->buttons), self->add);
+  if (sy_form_is_long_field (self->field))
+    {
+      self->take = new_link (self, _("From a CSV _file…"), "from-file", G_CALLBACK (take_cb));
+      self->take_all = new_link (self, _("Remove _all"), "remove-all", G_CALLBACK (take_all_cb));
+    }
+  gtk_box_append (GTK_BOX (self), self->buttons);
   sy_fact_frame_end (&self->frame, GTK_BOX (self));
   g_signal_connect_object (form, "changed", G_CALLBACK (form_changed_cb), self, 0);
   follow_form (self);
