@@ -94,9 +94,9 @@ at_percent (const SyCarryCell *cell, int percent)
   return percent == 50 ? cell->p50 : percent == 75 ? cell->p75 : cell->p90;
 }
 
-/* The cells that a task is looked up in: the next more demanding row, and those over a shorter way, as the fastest
-   columns are of other paces at each distance and a longer way must not be allowed more. */
-#define CELLS_MAX 3
+/* The cells that a task is looked up in: the next more demanding one, and all that demand less than that. The fastest columns
+   are of other paces at each distance, and figures are rounded: a harder task must not be allowed more for that. */
+#define CELLS_MAX (SY_CARRY_ROWS_MAX * SY_CARRY_COLUMNS)
 static size_t
 look_up (const SyCarry *carry, SyCarrySex sex, const SyCarryCell *cells[CELLS_MAX], bool *faster)
 {
@@ -111,17 +111,18 @@ look_up (const SyCarry *carry, SyCarrySex sex, const SyCarryCell *cells[CELLS_MA
         reached = fmin (reached, row->distance_m);
     }
   *faster = false;
-  for (size_t i = 0; sy_carry_row (i) != NULL && n < CELLS_MAX; i++)
+  for (size_t i = 0; sy_carry_row (i) != NULL; i++)
     {
       const SyCarryRow *row = sy_carry_row (i);
       size_t column = 0;
 
-      if (row->sex != sex || row->height_cm != row_height || row->distance_m > reached)
+      if (row->sex != sex || row->height_cm > row_height || row->distance_m > reached)
         continue;
       *faster = *faster || !within (row->every_min[0], every);
       while (column + 1 < SY_CARRY_COLUMNS && within (row->every_min[column + 1], every))
         column++;
-      cells[n++] = &row->cells[column];
+      for (; column < SY_CARRY_COLUMNS && n < CELLS_MAX; column++)
+        cells[n++] = &row->cells[column];
     }
   return n;
 }

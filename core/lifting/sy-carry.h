@@ -95,6 +95,7 @@ typedef struct
   double p90, p75, p50;
 } SyCarryCell;
 #define SY_CARRY_COLUMNS 7
+#define SY_CARRY_ROWS_MAX 6 /* of one sex */
 typedef struct
 {
   SyCarrySex sex;
