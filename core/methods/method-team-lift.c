@@ -250,7 +250,7 @@ say_people (const SyTeamFacts *facts, SySink *sink, const SyTeamCase *team, cons
                      sy_lift_reference_mass ((SyAssigned) context->default_assigned, context->units));
     }
   if (!facts->travel.given)
-    sy_note_arg (sy_sink_note (sink, "team-travel-assumed", SY_NOTE_CAUTION), SY_KIND_REACH, constants->travel_min);
+    sy_sink_note (sink, "team-travel-assumed", SY_NOTE_CAUTION);
   if (!facts->frequency.given)
     sy_sink_note (sink, "team-pace-assumed", SY_NOTE_CAUTION);
   else if (facts->duration < 0)

@@ -52,7 +52,7 @@ const SyField sy_team_fields[SY_TEAM_N_FIELDS] = {
     .default_text = N_ ("the way round that loads one person most") },
   { .name = "travel", .symbol = "D", .label = N_ ("Travel"), .help = N_ ("How far up the hands go from their height."),
     NUMBER (SyTeamFacts, travel, SY_KIND_REACH), .low = FROM_ZERO, .range_source = MANUAL " 1.3.3",
-    .default_text = N_ ("25 cm, 10 in at the most") },
+    .default_text = N_ ("only the height given is judged") },
   { .name = "frequency", .symbol = "F", .label = N_ ("Pace"), .help = N_ ("Lifts a minute."),
     NUMBER (SyTeamFacts, frequency, SY_KIND_FREQUENCY), .low = FROM_ZERO, .range_source = MANUAL " 1.2",
     .default_text = N_ ("seldom: 0.2 a minute at the most") },

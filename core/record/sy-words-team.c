@@ -42,7 +42,7 @@ static const SyTemplate templates[] = {
   { "team-no-height",
     N_ ("The height of the hands of {subject} was not given; taken as the best height, so the limit is at the most what is shown.") },
   { "team-reach-assumed", N_ ("A reach was not given; it was taken that the load is held close to the body, at {value}.") },
-  { "team-travel-assumed", N_ ("How far up it is lifted was not given; it was taken as {value} at the most.") },
+  { "team-travel-assumed", N_ ("How far up it is lifted was not given: only the height of the hands that was given is judged.") },
   { "team-pace-assumed", N_ ("The pace was not given; it was taken that it is lifted once in five minutes at the most.") },
   { "team-duration-assumed", N_ ("For how long was not given; it was taken as up to eight hours.") },
   { "team-grip-assumed", N_ ("The grip was not given; it was taken as poor.") },
