@@ -90,6 +90,7 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
   out->index = value_of (method, quantities, sink.index_symbol);
   out->ratio = value_of (method, quantities, method->ratio_symbol);
   out->reaches = true;
+  out->excess = 0;
   out->verdict = stricter (sy_base_verdict (method), sy_avoid_verdict (facts));
   for (int i = 0; i < policy->n_rows; i++)
     {
@@ -97,8 +98,12 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
       if (policy->row_of[i] == method && sy_row_broken (&policy->rows[i], method, context->units, quantities, &value, &limit))
         {
           out->verdict = stricter (out->verdict, policy->rows[i].verdict);
-          if (sy_verdict_rank (policy->rows[i].verdict) > 0)
-            out->reaches = false;
+          if (sy_verdict_rank (policy->rows[i].verdict) == 0)
+            continue;
+          out->reaches = false;
+          bool over = policy->rows[i].comparator == SY_OVER;
+          out->excess = fmax (out->excess, over ? (limit > 0 ? value / limit : INFINITY)
+                                                : (value > 0 ? limit / value : INFINITY));
         }
     }
   for (int i = 0; i < sink.n_notes; i++)

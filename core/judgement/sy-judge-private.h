@@ -13,6 +13,7 @@ typedef struct
 {
   double index, ratio;
   bool reaches;      /* no row of the policy is broken */
+  double excess;     /* of the broken row that is farthest over its limit, value over limit; 0: none is */
   SyVerdict verdict; /* with notes and all             */
 } SyOutcome;
 void sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context,

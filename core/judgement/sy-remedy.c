@@ -74,6 +74,20 @@ allowed (const Base *base, const SyChange *change)
          || (field != NULL && sy_field_in_range (field, base->context->units, change->value));
 }
 
+static bool
+index_over (const Base *base)
+{
+  return base->before.index > base->goal.index || base->before.ratio > base->goal.ratio;
+}
+
+/* Where another limit alone is broken, what only betters the index is no remedy. */
+static bool
+gains (const Base *base, const SyOutcome *outcome)
+{
+  return outcome->reaches || outcome->excess < base->before.excess * (1 - GAIN)
+         || (index_over (base) && outcome->index < base->before.index * (1 - GAIN));
+}
+
 /* The nearest value of one factor that reaches the goal; failing that, the one at which it costs least. */
 typedef struct
 {
@@ -209,7 +223,8 @@ find_pair (const Base *base, void *scratch, void *other, SyFindings *findings)
           memcpy (other, base->facts, base->method->facts_size);
           apply (other, &alone.best);
           try_factor (base, other, second, scratch, &with);
-          if (!with.found || strcmp (with.best.path, alone.best.path) == 0)
+          if (!with.found || strcmp (with.best.path, alone.best.path) == 0
+              || with.nearest.value == present_value (other, &with.nearest))
             continue;
           outcome_with (base, other, &with.best, scratch, &both);
           if (!have || (both.reaches && !deepest.reaches)
@@ -223,7 +238,7 @@ find_pair (const Base *base, void *scratch, void *other, SyFindings *findings)
             }
         }
     }
-  if (have && outcome.index < base->before.index * (1 - GAIN))
+  if (have && gains (base, &outcome))
     add (findings, base, "pair", 2, pair, &outcome);
 }
 
@@ -264,13 +279,15 @@ sy_remedies_find (const SyMethod *method, const void *facts, const SyContext *co
   sy_outcome_of (method, facts, context, policy, flags, &base.before);
   if (!base.before.reaches)
     {
+      bool over = index_over (&base);
+
       for (size_t factor = 0; factor < method->n_factors; factor++)
         {
           Single single;
           try_factor (&base, facts, factor, scratch, &single);
           if (single.found
-              && (single.outcome.reaches || single.outcome.index < base.before.index * (1 - GAIN)
-                  || single.outcome.ratio < base.before.ratio * (1 - GAIN)))
+              && (gains (&base, &single.outcome)
+                  || (over && single.outcome.ratio < base.before.ratio * (1 - GAIN))))
             add (findings, &base, NULL, 1, &single.nearest, &single.outcome);
         }
       /* The change names the remedy. */
