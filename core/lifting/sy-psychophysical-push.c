@@ -13,6 +13,21 @@
 #define TABLE_M 2.1
 #define LONGEST_M 61.0
 
+typedef struct
+{
+  SyHands hands;
+  SyPushWay way;
+  SyPushForce force;
+  double height_cm;
+  unsigned char cells[N_COLUMNS][N_PERCENTS]; /* 6 s, 12 s, 1, 2, 5, 30 min, 8 h; 90, 75, 50 % */
+} Row;
+
+/* What the equation says: a normal distribution. */
+typedef struct
+{
+  double mean, deviation; /* kgf; NAN: no figure */
+} People;
+
 #define W SY_HANDS_WOMEN
 #define M SY_HANDS_MEN
 #define PUSH SY_WAY_PUSH
@@ -21,7 +36,7 @@
 #define KEEP SY_PUSH_SUSTAINED
 
 /* Snook and Ciriello 1991, 2.1 m, from memory; rows of one kind stand together, the highest handle first. */
-static const SyPushRow rows[] = {
+static const Row rows[] = {
   { M, PUSH, START, 144,
     { { 20, 26, 32 }, { 22, 29, 36 }, { 25, 32, 40 }, { 25, 32, 40 }, { 26, 34, 42 }, { 26, 34, 42 }, { 31, 41, 51 } } },
   { M, PUSH, START, 95,
@@ -106,15 +121,6 @@ static const Equation equations[SY_N_HANDS][SY_N_PUSH_FORCES] = {
                      0.4896, -1 / 10.20, -1 / 403.9 } },
 };
 
-int
-sy_push_row (int i, SyPushRow *row)
-{
-  if (i < 0 || i >= N_ROWS)
-    return 0;
-  *row = rows[i];
-  return 1;
-}
-
 /* The longest interval of a column that is not longer than the one asked for; -1: more often than any. */
 static int
 column_of (const double *minutes, double per_min)
@@ -129,19 +135,19 @@ column_of (const double *minutes, double per_min)
 }
 
 static bool
-is_of (const SyPushRow *row, const SyPushTask *task, SyHands hands, SyPushForce force)
+is_of (const Row *row, const SyPushTask *task, SyHands hands, SyPushForce force)
 {
   return row->hands == hands && row->way == task->way && row->force == force;
 }
 
 /* The handles on either side of the hands, the same one twice where they are at one; false: beyond all. */
 static bool
-handles (const SyPushTask *task, SyHands hands, SyPushForce force, const SyPushRow *found[2])
+handles (const SyPushTask *task, SyHands hands, SyPushForce force, const Row *found[2])
 {
   found[0] = found[1] = NULL;
   for (int i = 0; i < N_ROWS; i++)
     {
-      const SyPushRow *row = &rows[i];
+      const Row *row = &rows[i];
 
       if (!is_of (row, task, hands, force))
         continue;
@@ -153,55 +159,56 @@ handles (const SyPushTask *task, SyHands hands, SyPushForce force, const SyPushR
   return found[0] != NULL && found[1] != NULL;
 }
 
-/* The cells of the tables for a task; 0: none. */
+/* The rows and the column of the tables for a task; -1: none. */
 static int
-cells_of (const SyPushTask *task, SyHands hands, SyPushForce force, const unsigned char *cells[2])
+place_in_table (const SyPushTask *task, SyHands hands, SyPushForce force, const Row *found[2])
 {
-  const SyPushRow *found[2];
   int column = column_of (columns_min, task->per_min);
 
-  if (column < 0 || task->distance_m > TABLE_M + SLACK || !handles (task, hands, force, found))
-    return 0;
-  for (int i = 0; i < 2; i++)
-    cells[i] = found[i]->cells[column];
-  return 2;
+  return task->distance_m > TABLE_M + SLACK || !handles (task, hands, force, found) ? -1 : column;
 }
 
 /* 90 % of men at the start of a long push; the hands elsewhere than at 95 cm do no better. NAN: no cell. */
 static double
 long_way (const SyPushTask *task, SyHands hands, SyPushForce force)
 {
-  const SyPushRow *found[2];
+  const Row *found[2];
 
   if (hands != M || force != START || task->way != PUSH || task->distance_m <= TABLE_M + SLACK
-      || !handles (task, hands, force, found))
+      || column_of (columns_min, task->per_min) < 0 || !handles (task, hands, force, found))
     return (double) NAN;
+  double kgf = (double) NAN;
   for (size_t i = 0; i < N_LONG_WAYS; i++)
-    if (task->distance_m <= long_ways[i].distance_m + SLACK)
-      {
-        int column = column_of (long_ways[i].columns_min, task->per_min);
-        return column < 0 || long_ways[i].kgf[column] == 0 ? (double) NAN : long_ways[i].kgf[column];
-      }
+    {
+      int column = column_of (long_ways[i].columns_min, task->per_min);
+
+      /* Without a cell for so quick a pace the quickest there is caps it; so does what a shorter way allows. */
+      for (column = column < 0 ? 0 : column; long_ways[i].kgf[column] == 0; column++)
+        ;
+      kgf = fmin (kgf, long_ways[i].kgf[column]);
+      if (task->distance_m <= long_ways[i].distance_m + SLACK)
+        return kgf;
+    }
   return (double) NAN;
 }
 
 double
 sy_push_table (const SyPushTask *task, SyHands hands, SyPushForce force, int percent)
 {
-  const unsigned char *cells[2];
-  int at = percent == 90 ? 0 : percent == 75 ? 1 : 2;
+  const Row *found[2];
+  int column = place_in_table (task, hands, force, found), at = percent == 90 ? 0 : percent == 75 ? 1 : 2;
 
-  if (cells_of (task, hands, force, cells) > 0)
-    return fmin (cells[0][at], cells[1][at]);
+  if (column >= 0)
+    return fmin (found[0]->cells[column][at], found[1]->cells[column][at]);
   return percent == 90 ? long_way (task, hands, force) : (double) NAN;
 }
 
-static SyPushPeople
+static People
 people_of_equation (const SyPushTask *task, SyHands hands, SyPushForce force)
 {
   const Equation *e = &equations[hands][force];
-  SyPushPeople out = { (double) NAN, (double) NAN };
-  const SyPushRow *found[2];
+  People out = { (double) NAN, (double) NAN };
+  const Row *found[2];
 
   if (task->way != PUSH || !(task->distance_m <= LONGEST_M + SLACK) || column_of (columns_min, task->per_min) < 0
       || !handles (task, hands, force, found))
@@ -218,7 +225,7 @@ people_of_equation (const SyPushTask *task, SyHands hands, SyPushForce force)
 double
 sy_push_equation (const SyPushTask *task, SyHands hands, SyPushForce force, int percent)
 {
-  SyPushPeople people = people_of_equation (task, hands, force);
+  People people = people_of_equation (task, hands, force);
 
   return people.mean - sy_psycho_quantile (percent) * people.deviation;
 }
@@ -233,15 +240,20 @@ sy_push_accepted (const SyPushTask *task, SyHands hands, SyPushForce force, int 
 double
 sy_push_percent (const SyPushTask *task, SyHands hands, SyPushForce force, double kgf)
 {
-  SyPushPeople people = people_of_equation (task, hands, force);
+  People people = people_of_equation (task, hands, force);
   double percent = isnan (people.mean) ? people.mean : sy_psycho_share (people.mean, people.deviation, kgf);
-  const unsigned char *cells[2];
-  int n = cells_of (task, hands, force, cells);
+  const Row *found[2];
+  int column = place_in_table (task, hands, force, found);
 
-  for (int i = 0; i < n; i++)
-    percent = fmin (percent, sy_psycho_share (cells[i][2], (cells[i][2] - cells[i][0]) / SY_PSYCHO_Z90, kgf));
+  /* Rounded cells spread differently: below what 90 % accept a slower pace could come out harder. It counts too then. */
+  for (int c = column; c >= 0 && c < N_COLUMNS; c++)
+    for (int i = 0; i < 2; i++)
+      {
+        const unsigned char *cell = found[i]->cells[c];
+        percent = fmin (percent, sy_psycho_share (cell[2], (cell[2] - cell[0]) / SY_PSYCHO_Z90, kgf));
+      }
   /* Of a long way only the 90 % are known. */
-  if (n == 0 && kgf > long_way (task, hands, force))
+  if (column < 0 && kgf > long_way (task, hands, force))
     percent = fmin (percent, 90);
   return percent;
 }

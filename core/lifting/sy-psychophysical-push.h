@@ -23,21 +23,14 @@ typedef struct
   double per_min;    /* exertions a minute, over 0             */
 } SyPushTask;
 
-/* What one cell of the tables, or the equation, says: a normal distribution. */
-typedef struct
-{
-  double mean, deviation; /* kgf; NAN: no figure */
-} SyPushPeople;
-
 /**
  * sy_push_table:
  * The force that a percentage of people accept, by the 1991 tables at 2.1 m. Off their grid the next more demanding
  * value counts (practitioners' guide to the tables): the shorter interval, the longer distance, and of the two handle
- * heights on either side the one with the smaller force. Men pushing at the start with hands at 95 cm, 90 %: distances up
- * to 61 m.
+ * heights on either side the one with the smaller force. Of longer ways only 90 % of men pushing at the start with hands at
+ * 95 cm are known, to 61 m: that caps other handles, a quicker pace than its own and longer ways too.
  * Parameters:   percent  90, 75 or 50.
- * Return value: NAN where the tables have no figure: hands above or below their handles, more than 10 a minute (fewer for
- *               long ways), a longer way.
+ * Return value: NAN where the tables have no figure: hands above or below their handles, more than 10 a minute, a longer way.
  */
 double sy_push_table (const SyPushTask *task, SyHands hands, SyPushForce force, int percent);
 
@@ -58,21 +51,10 @@ double sy_push_accepted (const SyPushTask *task, SyHands hands, SyPushForce forc
 /**
  * sy_push_percent:
  * The percentage of people who accept a force: the lowest that table and equation give, where a cell of the table is the
- * normal distribution through its 90 % and its 50 %.
+ * normal distribution through its 90 % and its 50 %. A more leisurely column of the table that gives fewer counts too.
  * Parameters:   kgf  the force, 0 or more.
  * Return value: 0 to 100; NAN where neither has a figure.
  */
 double sy_push_percent (const SyPushTask *task, SyHands hands, SyPushForce force, double kgf);
-
-/* The rows of the tables as they stand, for tests; false beyond the last. */
-typedef struct
-{
-  SyHands hands;
-  SyPushWay way;
-  SyPushForce force;
-  double height_cm;
-  unsigned char cells[7][3]; /* 6 s, 12 s, 1, 2, 5, 30 min, 8 h; 90, 75, 50 % */
-} SyPushRow;
-int sy_push_row (int i, SyPushRow *row);
 
 #endif
