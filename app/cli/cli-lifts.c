@@ -1,10 +1,13 @@
 /* SPDX-License-Identifier: MIT */
 #include <glib/gi18n.h>
+#include <math.h>
 #include <stdio.h>
+#include <string.h>
 
 #include "cli-progress.h"
 #include "cli.h"
 #include "sy-ledger-exchange.h"
+#include "sy-lift-set-table.h"
 
 /* As the problems of a document: file:line: column: given …; allowed: …; unit: … */
 static void
@@ -150,4 +153,87 @@ cli_import_lifts (int argc, char **argv)
   const SyImportRequest request = { .by = by, .role = role, .why = why, .now = now, .clock_set = clock_set,
                                     .dry_run = dry_run };
   return run (&table, store, &request);
+}
+
+/* Lifts a minute as a document would say it: "2", "80 /h". */
+static gboolean
+read_frequency (const char *text, double *per_min)
+{
+  gsize length = strlen (text);
+
+  return sy_quantity_parse (text, length, SY_KIND_FREQUENCY, SY_UNITS_METRIC, false, per_min, NULL) == SY_TEXT_OK
+         && *per_min >= 0;
+}
+
+/* The set as a whole must be sound too before it is written. */
+static int
+write_set (SyDesk *desk, const char *file, const char *document, const char *out)
+{
+  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
+  g_autoptr (SyAssessment) assessment = sy_desk_assess (desk, document, strlen (document), SY_JUDGE_PLAIN, problems);
+  g_autoptr (GError) error = NULL;
+
+  if (assessment == NULL)
+    {
+      cli_print_problems (file, problems);
+      return CLI_PROBLEM;
+    }
+  if (out == NULL)
+    puts (document);
+  else if (!g_file_set_contents (out, document, -1, &error))
+    return cli_say_error (CLI_FAILED, error);
+  return CLI_DONE;
+}
+
+int
+cli_lift_set (int argc, char **argv)
+{
+  g_autofree char *combine = NULL, *duration = NULL, *frequency = NULL, *units = NULL, *out = NULL;
+  const GOptionEntry entries[] = {
+    { "combine", 0, 0, G_OPTION_ARG_STRING, &combine, N_ ("variable (unless said), composite or sequence"), N_ ("KIND") },
+    { "duration", 0, 0, G_OPTION_ARG_STRING, &duration, N_ ("Of the whole: short, moderate or long"), N_ ("CLASS") },
+    { "frequency", 0, 0, G_OPTION_ARG_STRING, &frequency,
+      N_ ("Of all lifts together, where no line says its own: lifts a minute, or with a unit"), N_ ("N") },
+    { "units", 0, 0, G_OPTION_ARG_STRING, &units, N_ ("Of a table without a column “units”: metric (unless said) or us"),
+      N_ ("UNITS") },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_ ("Where it is written; standard output when left out"), N_ ("OUT") },
+    { NULL }
+  };
+  SyLiftSetRequest request = { .frequency = (double) NAN, .units = SY_UNITS_METRIC };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyDesk) desk = NULL;
+  g_autoptr (GBytes) csv = NULL;
+  g_autoptr (GPtrArray) bad = NULL;
+  g_autofree char *document = NULL;
+  gsize length = 0;
+  char *data;
+
+  if (!cli_options (&argc, &argv, entries, "LIFTS.csv"))
+    return CLI_PROBLEM;
+  if (argc != 2)
+    return cli_say (CLI_PROBLEM, "%s", _ ("exactly one table is needed, or “-”"));
+  if (duration == NULL)
+    return cli_say (CLI_PROBLEM, "%s", _ ("--duration: given nothing; allowed: short, moderate, long"));
+  if (frequency != NULL && !read_frequency (frequency, &request.frequency))
+    return cli_say (CLI_PROBLEM, _ ("--frequency: given %s; allowed: lifts a minute, 0 or more"), frequency);
+  if (units != NULL && !sy_units_from_id (units, &request.units))
+    return cli_say (CLI_PROBLEM, _ ("--units: given %s; allowed: metric, us"), units);
+  request.combine = combine;
+  request.duration = duration;
+  desk = cli_desk (NULL, &error);
+  if (desk == NULL)
+    return cli_say_error (CLI_PROBLEM, error);
+  data = cli_read (argv[1], SY_CSV_MAX, &length, &error);
+  if (data == NULL)
+    return cli_say_error (CLI_PROBLEM, error);
+  csv = g_bytes_new_take (data, length);
+  document = sy_lift_table_set (desk, csv, &request, &bad, &error);
+  if (error != NULL)
+    return cli_say_error (CLI_PROBLEM, error);
+  if (document == NULL)
+    {
+      print_bad (argv[1], bad);
+      return CLI_PROBLEM;
+    }
+  return write_set (desk, argv[1], document, out);
 }

@@ -39,6 +39,7 @@ int cli_rebuild (int argc, char **argv);
 int cli_export (int argc, char **argv);
 int cli_import (int argc, char **argv);
 int cli_import_lifts (int argc, char **argv);
+int cli_lift_set (int argc, char **argv);
 
 /* Parses options; on a mistake says so on standard error and returns FALSE. */
 gboolean cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *arguments);

@@ -49,6 +49,10 @@ static const struct
   { "import-lifts", cli_import_lifts,
     "--store FILE [--dry-run] --by WHO --why TEXT [--role TEXT] [--policy FILE] LIFTS.csv",
     N_ ("add a revision for every line of a table of lifts") },
+  { "lift-set", cli_lift_set,
+    "--duration short|moderate|long [--combine variable|composite|sequence] [--frequency N] [--units metric|us] [-o OUT.json] "
+    "LIFTS.csv",
+    N_ ("make the lines of a table the lifts of one set: facts JSON to assess or to record") },
   { "attach", cli_attach, "--store FILE --by WHO --why TEXT [--role TEXT] [--kind KIND] ITEM FILE",
     N_ ("add a file to a task, a die or an item of gear") },
   { "attachments", cli_attachments, "--store FILE [--kind KIND] ITEM", N_ ("the files of an item, a JSON line each") },

@@ -184,26 +184,6 @@ sy_lifts_report_clear (SyLiftsReport *report)
   g_clear_pointer (&report->bad, g_ptr_array_unref);
 }
 
-static SyCsv *
-read_table (GBytes *bytes, GError **error)
-{
-  gsize length;
-  const char *text = g_bytes_get_data (bytes, &length);
-  g_autoptr (GError) failed = NULL;
-  SyCsv *csv;
-
-  if (length > SY_CSV_MAX)
-    {
-      g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_PROBLEMS, "The table is too large; allowed: at most %u MiB.",
-                   SY_CSV_MAX / 1024u / 1024u);
-      return NULL;
-    }
-  csv = sy_csv_read (length > 0 ? text : "", length, &failed);
-  if (csv == NULL)
-    g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_PROBLEMS, "This is no table: %s", failed->message);
-  return csv;
-}
-
 gboolean
 sy_ledger_import_lifts (SyLedger *ledger, SyDesk *desk, GBytes *bytes, const SyImportRequest *request,
                         SyProgressFunc progress, gpointer user_data, SyLiftsReport *out, GError **error)
@@ -220,7 +200,7 @@ sy_ledger_import_lifts (SyLedger *ledger, SyDesk *desk, GBytes *bytes, const SyI
 
   if (!sy_ledger_check_texts (texts, G_N_ELEMENTS (texts), error))
     return FALSE;
-  csv = read_table (bytes, error);
+  csv = sy_lift_table_read (bytes, error);
   if (csv == NULL)
     return FALSE;
   lifts.n_lines = csv->rows->len;

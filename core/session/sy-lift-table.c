@@ -4,14 +4,18 @@
 #include <string.h>
 
 #include "sy-json.h"
+#include "sy-lift-facts.h"
 #include "sy-method.h"
 
 #define METHOD "lift"
+#define SET_METHOD "lift-set"
 #define MISSING_COLUMN (-1)
 
 struct SyLiftTable
 {
-  const SyMethod *method;
+  const SyField *fields; /* that a row may have */
+  gsize n_fields;
+  gboolean of_set;       /* rows are lifts of one set: no facts of a document, and no need of a name */
   const SyCsvRow *first;
   GHashTable *columns; /* name → its place + 1 */
   char **names;        /* without blanks around */
@@ -78,15 +82,15 @@ find_field (const SyField *fields, gsize n_fields, const char *path)
 }
 
 static gboolean
-is_column (const SyMethod *method, const char *name)
+is_column (const SyLiftTable *table, const char *name)
 {
   static const char *const own[] = { "task", "method", "units" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (own); i++)
     if (strcmp (name, own[i]) == 0)
       return TRUE;
-  return find_field (method->fields, method->n_fields, name) != NULL
-         || find_field (sy_common_fields, sy_n_common_fields, name) != NULL;
+  return find_field (table->fields, table->n_fields, name) != NULL
+         || (!table->of_set && find_field (sy_common_fields, sy_n_common_fields, name) != NULL);
 }
 
 static void
@@ -97,21 +101,26 @@ take_name (SyLiftTable *table, gsize i, GPtrArray *bad)
   if (g_str_has_prefix (name, "sessions"))
     sy_bad_cell_add (bad, table->first->line, name, name,
                      "work_minutes and recovery_minutes, or duration; a day in several parts is entered as a document", "");
-  else if (!is_column (table->method, name))
+  else if (!is_column (table, name))
     sy_bad_cell_add (bad, table->first->line, name, name,
-                     "“task” or a field of the method “" METHOD "”, as “steelyard-cli methods " METHOD "” names them", "");
+                     table->of_set
+                       ? "“task” or a field of a lift in a set, as “steelyard-cli methods " SET_METHOD "” names them"
+                       : "“task” or a field of the method “" METHOD "”, as “steelyard-cli methods " METHOD "” names them",
+                     "");
   else if (find_column (table, name) != MISSING_COLUMN)
     sy_bad_cell_add (bad, table->first->line, name, name, "a name that no other column has", "");
   else
     g_hash_table_insert (table->columns, table->names[i], GINT_TO_POINTER ((int) i + 1));
 }
 
-SyLiftTable *
-sy_lift_table_new (const SyCsv *csv, GPtrArray *bad)
+static SyLiftTable *
+new_table (const SyCsv *csv, gboolean of_set, GPtrArray *bad)
 {
   SyLiftTable *table = g_new0 (SyLiftTable, 1);
 
-  table->method = sy_method_find (METHOD);
+  table->of_set = of_set;
+  table->fields = of_set ? sy_lift_of_set_fields : sy_lift_fields;
+  table->n_fields = of_set ? SY_N_LIFT_OF_SET_FIELDS : SY_N_LIFT_FIELDS;
   table->first = csv->rows->pdata[0];
   table->columns = g_hash_table_new (g_str_hash, g_str_equal);
   table->names = g_strdupv (table->first->cells);
@@ -120,9 +129,23 @@ sy_lift_table_new (const SyCsv *csv, GPtrArray *bad)
       g_strstrip (table->names[i]);
       take_name (table, i, bad);
     }
-  if (find_column (table, "task") == MISSING_COLUMN)
+  if (!of_set && find_column (table, "task") == MISSING_COLUMN)
     sy_bad_cell_add (bad, table->first->line, "task", "", "a column “task” with the name of each lift", "");
+  if (of_set && find_column (table, "task") != MISSING_COLUMN && find_column (table, "label") != MISSING_COLUMN)
+    sy_bad_cell_add (bad, table->first->line, "label", "label", "“task” or “label”: one name of a lift", "");
   return table;
+}
+
+SyLiftTable *
+sy_lift_table_new (const SyCsv *csv, GPtrArray *bad)
+{
+  return new_table (csv, FALSE, bad);
+}
+
+SyLiftTable *
+sy_lift_table_new_of_set (const SyCsv *csv, GPtrArray *bad)
+{
+  return new_table (csv, TRUE, bad);
 }
 
 void
@@ -306,24 +329,66 @@ write_fields (const SyLiftTable *table, const SyCsvRow *row, const SyField *fiel
     }
 }
 
+static void
+check_method (const SyLiftTable *table, const SyCsvRow *row, GPtrArray *bad)
+{
+  g_autofree char *method = take_cell (table, row, "method");
+
+  if (*method != '\0' && strcmp (method, METHOD) != 0)
+    sy_bad_cell_add (bad, row->line, "method", method, METHOD ", or nothing: a table has lifts by hand only", "");
+}
+
+char *
+sy_lift_table_units (const SyLiftTable *table, const SyCsvRow *row)
+{
+  return take_cell (table, row, "units");
+}
+
+char *
+sy_lift_table_lift (const SyLiftTable *table, const SyCsvRow *row, GPtrArray *bad)
+{
+  GString *out = g_string_new ("{");
+  g_autofree char *task = take_cell (table, row, "task");
+
+  check_method (table, row, bad);
+  if (*task != '\0')
+    {
+      begin_member (out, "label");
+      sy_json_write_text (out, task);
+    }
+  write_fields (table, row, table->fields, table->n_fields, "", out);
+  g_string_append_c (out, '}');
+  return g_string_free (out, FALSE);
+}
+
 char *
 sy_lift_table_document (const SyLiftTable *table, const SyCsvRow *row, GPtrArray *bad)
 {
   GString *out = g_string_new ("{\"method\":\"" METHOD "\"");
-  g_autofree char *method = take_cell (table, row, "method");
   g_autofree char *units = take_cell (table, row, "units");
 
-  if (*method != '\0' && strcmp (method, METHOD) != 0)
-    sy_bad_cell_add (bad, row->line, "method", method, METHOD ", or nothing: a table has lifts by hand only", "");
+  check_method (table, row, bad);
   if (*units != '\0')
     {
       begin_member (out, "units");
       sy_json_write_text (out, units);
     }
   write_fields (table, row, sy_common_fields, sy_n_common_fields, "", out);
-  write_fields (table, row, table->method->fields, table->method->n_fields, "", out);
+  write_fields (table, row, table->fields, table->n_fields, "", out);
   g_string_append_c (out, '}');
   return g_string_free (out, FALSE);
+}
+
+void
+sy_lift_table_tell_one (const SyLiftTable *table, const SyCsvRow *row, const SyProblem *problem, const char *path,
+                        GPtrArray *bad)
+{
+  g_autofree char *column = g_strndup (path, strcspn (path, "["));
+  g_autofree char *cell = take_cell (table, row, column);
+
+  /* what a whole row lacks has no column of its own */
+  sy_bad_cell_add (bad, row->line, column, *cell != '\0' || problem->kind == SY_PROBLEM_MISSING ? cell : problem->given,
+                   problem->allowed, problem->unit);
 }
 
 void
@@ -332,13 +397,28 @@ sy_lift_table_tell (const SyLiftTable *table, const SyCsvRow *row, const SyProbl
   for (int i = 0; i < problems->count; i++)
     {
       const SyProblem *problem = &problems->items[i];
-      const char *path = g_str_has_prefix (problem->path, "$.") ? problem->path + 2 : problem->path;
-      g_autofree char *column = g_strndup (path, strcspn (path, "["));
-      g_autofree char *cell = take_cell (table, row, column);
 
-      /* what a whole row lacks has no column of its own */
-      sy_bad_cell_add (bad, row->line, column,
-                       *cell != '\0' || problem->kind == SY_PROBLEM_MISSING ? cell : problem->given, problem->allowed,
-                       problem->unit);
+      sy_lift_table_tell_one (table, row, problem,
+                              g_str_has_prefix (problem->path, "$.") ? problem->path + 2 : problem->path, bad);
     }
+}
+
+SyCsv *
+sy_lift_table_read (GBytes *bytes, GError **error)
+{
+  gsize length;
+  const char *text = g_bytes_get_data (bytes, &length);
+  g_autoptr (GError) failed = NULL;
+  SyCsv *csv;
+
+  if (length > SY_CSV_MAX)
+    {
+      g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_PROBLEMS, "The table is too large; allowed: at most %u MiB.",
+                   SY_CSV_MAX / 1024u / 1024u);
+      return NULL;
+    }
+  csv = sy_csv_read (length > 0 ? text : "", length, &failed);
+  if (csv == NULL)
+    g_set_error (error, SY_LEDGER_ERROR, SY_LEDGER_ERROR_PROBLEMS, "This is no table: %s", failed->message);
+  return csv;
 }
