@@ -94,8 +94,9 @@ at_percent (const SyCarryCell *cell, int percent)
   return percent == 50 ? cell->p50 : percent == 75 ? cell->p75 : cell->p90;
 }
 
-/* The cells that a task is looked up in: the next more demanding one, and all that demand less than that. The fastest columns
-   are of other paces at each distance, and figures are rounded: a harder task must not be allowed more for that. */
+/* The cells that a task is looked up in: the next more demanding one, and all that demand less than that. The fastest
+   columns are of other paces at each distance, and figures are rounded: a harder task must not be allowed more for
+   that. */
 #define CELLS_MAX (SY_CARRY_ROWS_MAX * SY_CARRY_COLUMNS)
 static size_t
 look_up (const SyCarry *carry, SyCarrySex sex, const SyCarryCell *cells[CELLS_MAX], bool *faster)

@@ -61,7 +61,8 @@ static const SyField fields[] = {
   { .name = "mass", .symbol = "m", .label = N_ ("Mass"), .help = N_ ("Of the heaviest load that is carried."),
     NUMBER (mass, SY_KIND_MASS), .required = true, .low = OVER_ZERO },
   { .name = "typical_mass", .label = N_ ("Typical mass"),
-    .help = N_ ("Average of all loads: the sums are made with it."), NUMBER (typical_mass, SY_KIND_MASS), .low = OVER_ZERO, .default_text = N_ ("taken as the mass") },
+    .help = N_ ("Average of all loads: the sums are made with it."), NUMBER (typical_mass, SY_KIND_MASS),
+    .low = OVER_ZERO, .default_text = N_ ("taken as the mass") },
   { .name = "distance", .symbol = "d", .label = N_ ("Distance"), .help = N_ ("Walked with the load, without resting."),
     NUMBER (distance, SY_KIND_DISTANCE), .required = true, .low = OVER_ZERO },
   { .name = "frequency", .symbol = "F", .label = N_ ("Pace"), .help = N_ ("Carries a minute, or 80/h, or 45/8h."),
@@ -88,7 +89,8 @@ static const SyField fields[] = {
   { .name = "poor_surroundings", .label = N_ ("Bad surroundings"), .help = N_ ("Poor light, heat, cold, poor floor."),
     BOOL (poor_surroundings), .default_text = N_ ("taken as no") },
   { .name = "conditions", .label = N_ ("Conditions"),
-    .help = N_ ("Ask about each. No limit here holds where one applies."), .type = SY_MEMBER_SET, .offset = offsetof (SyCarryFacts, conditions), .choices = condition_choices,
+    .help = N_ ("Ask about each. No limit here holds where one applies."), .type = SY_MEMBER_SET,
+    .offset = offsetof (SyCarryFacts, conditions), .choices = condition_choices,
     .n_choices = SY_LEN (condition_choices), .default_text = N_ ("not asked") },
 };
 
@@ -395,9 +397,9 @@ const SyMethod sy_method_carry = {
   .conditions_source = "ISO 11228-1 clause 1 (level, 0.5 to 1.0 m/s); UK HSE L23: both hands, close, upright, in front",
   .edition = 1,
   .item_kind = "task",
-  .memory_caution = N_ ("The sums of ISO 11228-1, the reference mass, the carry tables and the equations stand here from "
-                        "memory and were not checked, those of 2021 with low confidence: they may only tighten. What "
-                        "speaks for a favourable result is the UK guideline figure, which was read second-hand."),
+  .memory_caution = N_ ("The sums of ISO 11228-1, the reference mass, the carry tables and the equations stand here "
+                        "from memory and were not checked, those of 2021 with low confidence: they may only tighten. "
+                        "What speaks for a favourable result is the UK guideline figure, which was read second-hand."),
   .facts_size = sizeof (SyCarryFacts),
   .fields = fields,
   .n_fields = SY_LEN (fields),
