@@ -10,10 +10,10 @@
 
 typedef enum { FACTOR_DISTANCE, FACTOR_FREQUENCY, FACTOR_MINUTES, FACTOR_HEIGHT } Factor;
 
-/* The best that a fact can be: the first row of table 1; once a day; a carry's own minute. */
+/* How far a fact may sensibly be changed: the first row of table 1; twice an hour; an hour a day (assumed, no source). */
 #define SHORTEST_M 1.0
-#define SELDOM (1.0 / 480)
-#define SHORTEST_MIN 1.0
+#define SELDOM (1.0 / 30)
+#define SHORTEST_MIN 60.0
 
 #define HALVINGS 100
 

@@ -125,10 +125,27 @@ def check_absent(findings, words):
     return [f'{symbol} is there' for symbol in words if symbol in findings['quantities']]
 
 
+def check_limit(findings, words):
+    """limit ID [NUMBER]: that published limit is shown beside the others, with that ratio."""
+    shown = {limit['id']: amount({'value': limit['ratio'], 'state': limit.get('state')}) for limit in findings['limits']}
+    if words[0] not in shown:
+        return [f'no limit {words[0]} among {list(shown)}']
+    wanted = float(words[1]) if len(words) > 1 else shown[words[0]]
+    if wanted is not None and abs(shown[words[0]] - wanted) > RELATIVE * abs(wanted):
+        return [f'limit {words[0]} has the ratio {shown[words[0]]!r}, not {words[1]}']
+    return []
+
+
+def check_governs(findings, words):
+    given = [limit['id'] for limit in findings['limits'] if limit['governs']]
+    return [] if given == words else [f'the limit that governs is {given}, not {words}']
+
+
 CHECKS = {'expect': check_expect, 'printed': check_printed, 'anomaly': check_anomaly, 'date': check_date,
           'absent': check_absent, 'worksheet': check_worksheet, 'verdict': check_verdict,
           'governing': check_governing, 'reason': check_reason, 'says': check_says, 'because': check_because,
-          'not-because': check_not_because, 'caution': check_caution}
+          'not-because': check_not_because, 'caution': check_caution, 'limit': check_limit,
+          'governs': check_governs}
 
 
 def check_findings(case, answer, by_name):

@@ -184,4 +184,4 @@ def json_values_then_words(text):
 
 
 CHECKS = ('expect', 'printed', 'date', 'absent', 'worksheet', 'verdict', 'reason', 'says', 'governing',
-          'because', 'not-because', 'caution', 'more-cautions-than')
+          'because', 'not-because', 'caution', 'limit', 'governs', 'more-cautions-than')
