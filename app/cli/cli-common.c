@@ -116,6 +116,9 @@ cli_desk (const char *policy_file, GError **error)
 
   if (policy_file == NULL)
     return sy_desk_new (NULL, 0, error);
+  SyDesk *named = sy_desk_new_named (policy_file, error);
+  if (named != NULL || (error != NULL && *error != NULL))
+    return named;
   text = cli_read (policy_file, SY_JSON_DOCUMENT_MAX, &length, error);
   return text ? sy_desk_new (text, length, error) : NULL;
 }

@@ -16,6 +16,10 @@ typedef enum
 /* The bytes of the policy that comes with the program (data/policies/steelyard-default.json); new reference. */
 GBytes *sy_policy_builtin (void);
 
+/* A policy that comes with the program by its short name: "default", or "uk-filter", which is the same with the guideline
+   filter for lifting besides. NULL: no such name. New reference. */
+GBytes *sy_policy_named (const char *name);
+
 /**
  * sy_policy_read:
  * Strict: passes the scanner, no unknown members, every figure in range.

@@ -40,6 +40,14 @@ sy_desk_new (const char *policy_text, gsize length, GError **error)
 }
 
 SyDesk *
+sy_desk_new_named (const char *policy_name, GError **error)
+{
+  g_autoptr (GBytes) bytes = sy_policy_named (policy_name);
+
+  return bytes != NULL ? sy_desk_new (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), error) : NULL;
+}
+
+SyDesk *
 sy_desk_ref (SyDesk *desk)
 {
   g_atomic_ref_count_inc (&desk->refs);

@@ -11,6 +11,8 @@ typedef struct SyDesk SyDesk;
 
 /* @policy_text NULL: the built-in policy. */
 SyDesk *sy_desk_new (const char *policy_text, gsize length, GError **error);
+/* By a policy that comes with the program: "default", "uk-filter". NULL without an error: no such name. */
+SyDesk *sy_desk_new_named (const char *policy_name, GError **error);
 SyDesk *sy_desk_ref (SyDesk *desk);
 void sy_desk_unref (SyDesk *desk);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyDesk, sy_desk_unref)

@@ -2,6 +2,8 @@
 #include "sy-test.h"
 
 #include <glib.h>
+#include <math.h>
+#include <string.h>
 
 #include "sy-lift.h"
 #include "sy-policy-file.h"
@@ -58,6 +60,42 @@ test_builtin (void **state)
         assert_true (sy_policy_tolerance (policy, lift, &lift->measured[i], -1, SY_UNITS_US, &half));
         assert_close (half, 8 / 2.54, 1e-12, 0);
       }
+}
+
+/* The other policy that comes with the program is the built-in one and the guideline filter, nothing else. */
+static void
+test_filter_is_the_default_and_its_rows (void **state)
+{
+  g_autofree SyPolicy *plain = g_new0 (SyPolicy, 1), *filter = g_new0 (SyPolicy, 1);
+  g_autoptr (GBytes) bytes = sy_policy_named ("uk-filter");
+  gsize size;
+  const char *data;
+  int n = 0;
+
+  (void) state;
+  assert_non_null (bytes);
+  data = g_bytes_get_data (bytes, &size);
+  assert_true (sy_policy_read (data, size, filter, NULL));
+  assert_true (read_with (NULL, NULL, plain, NULL));
+  assert_string_equal (filter->id, "steelyard-uk-filter");
+  assert_string_equal (filter->loosened_because, "");
+  assert_int_equal (filter->version, plain->version);
+  for (int i = 0; i < filter->n_rows; i++)
+    if (strncmp (filter->rows[i].symbol, "filter", 6) == 0)
+      assert_int_equal (filter->rows[i].verdict, SY_VERDICT_IMPROVE);
+    else
+      {
+        assert_true (n < plain->n_rows);
+        assert_memory_equal (&filter->rows[i], &plain->rows[n], sizeof filter->rows[i]);
+        n++;
+      }
+  assert_int_equal (n, plain->n_rows);
+  assert_true (filter->n_rows > plain->n_rows);
+  assert_memory_equal (filter->tolerances, plain->tolerances, sizeof plain->tolerances);
+  assert_memory_equal (filter->examinations, plain->examinations, sizeof plain->examinations);
+  assert_true (sy_policy_context (filter, SY_UNITS_METRIC, NAN).wants_filter);
+  assert_false (sy_policy_context (plain, SY_UNITS_METRIC, NAN).wants_filter);
+  assert_null (sy_policy_named ("no-such-policy"));
 }
 
 static void
@@ -123,6 +161,7 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (test_builtin),
+    cmocka_unit_test (test_filter_is_the_default_and_its_rows),
     cmocka_unit_test (test_every_row_has_a_source),
     cmocka_unit_test (test_refusals),
     cmocka_unit_test (test_loosening),
