@@ -83,28 +83,38 @@ limits_of (const SyPushCase *push)
   return out;
 }
 
+/* A force that was typed as the limit prints is the limit: the two differ by a rounding of kg × g at the most. */
+static double
+part_of (double force, double limit)
+{
+  double ratio = force / limit;
+
+  return fabs (ratio - 1) < 1e-12 ? 1 : ratio;
+}
+
 /* In the order of sy_push_limits. */
 static void
 ratios_of (const SyPushCase *push, const Limits *limits, double ratios[SY_N_PUSH_LIMITS])
 {
   const SyPushNeeds *needs = &push->needs;
 
-  ratios[0] = needs->initial / limits->accepted[SY_PUSH_INITIAL];
-  ratios[1] = needs->sustained / limits->accepted[SY_PUSH_SUSTAINED];
-  ratios[2] = needs->initial / limits->guide.start;
-  ratios[3] = needs->stop / limits->guide.start;
-  ratios[4] = needs->sustained / limits->guide.moving;
-  ratios[5] = needs->hold / limits->guide.moving;
-  ratios[6] = needs->initial / limits->critical.start;
-  ratios[7] = needs->sustained / limits->critical.moving;
+  ratios[0] = part_of (needs->initial, limits->accepted[SY_PUSH_INITIAL]);
+  ratios[1] = part_of (needs->sustained, limits->accepted[SY_PUSH_SUSTAINED]);
+  ratios[2] = part_of (needs->initial, limits->guide.start);
+  ratios[3] = part_of (needs->stop, limits->guide.start);
+  ratios[4] = part_of (needs->sustained, limits->guide.moving);
+  ratios[5] = part_of (needs->hold, limits->guide.moving);
+  ratios[6] = part_of (needs->initial, limits->critical.start);
+  ratios[7] = part_of (needs->sustained, limits->critical.moving);
 }
 
+/* -1 where neither the start nor the move is known: what holds it is no answer by itself. */
 static int
-largest (const double ratios[SY_N_PUSH_LIMITS])
+largest (const SyPushNeeds *needs, const double ratios[SY_N_PUSH_LIMITS])
 {
   int at = -1;
 
-  for (int i = 0; i < SY_N_PUSH_LIMITS; i++)
+  for (int i = 0; i < SY_N_PUSH_LIMITS && !(isnan (needs->initial) && isnan (needs->sustained)); i++)
     if (!isnan (ratios[i]) && (at < 0 || ratios[i] > ratios[at]))
       at = i;
   return at;
@@ -117,7 +127,7 @@ sy_push_case_ratio (const SyPushCase *push)
   double ratios[SY_N_PUSH_LIMITS];
 
   ratios_of (push, &limits, ratios);
-  int at = largest (ratios);
+  int at = largest (&push->needs, ratios);
   return at < 0 ? (double) NAN : ratios[at];
 }
 
@@ -172,7 +182,7 @@ sy_push_case_put (const SyPushCase *push, SySink *sink)
     put (sink, places[i], ratios[i]);
   put_percents (push, SY_HANDS_WOMEN, SY_PUSH_Q_WOMEN, sink);
   put_percents (push, SY_HANDS_MEN, SY_PUSH_Q_MEN, sink);
-  int at = largest (ratios);
+  int at = largest (&push->needs, ratios);
   if (at >= 0)
     {
       put (sink, SY_PUSH_Q_RATIO, ratios[at]);

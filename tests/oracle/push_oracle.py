@@ -244,7 +244,7 @@ def assess(document):
         if force in q and limit in q:
             q[symbol] = q[force] / q[limit]
     found = [q[symbol] for symbol in ratios if symbol in q]
-    if found:
+    if found and ('initial' in q or 'sustained' in q):
         q['ratio'] = max(found)
     return q, verdict(document, q, us)
 
