@@ -194,6 +194,29 @@ const SyChoice sy_lift_condition_choices[] = {
     .members = had_members, .n_members = SY_LEN (had_members), .group_size = sizeof (SyLiftFacts),                    \
     .present_offset = offsetof (SyLiftFacts, had_given), .seldom = true }
 
+#define BACK(name_, kind_, label_, help_, low_)                                                                       \
+  .name = #name_, .label = label_, .help = help_, .type = SY_MEMBER_NUMBER, .kind = kind_,                            \
+  .offset = offsetof (SyLiftFacts, back.name_), .low = low_,                                                          \
+  .range_source = "University of Utah hand calculation (from memory)"
+#define UPRIGHT { SY_BOUND_CLOSED, { 90, 90 } }
+
+static const SyField back_members[] = {
+  { BACK (body_mass, SY_KIND_MASS, N_ ("Mass of the body"), N_ ("Of who lifts it; the heaviest who does."), OVER_ZERO),
+    .required = true },
+  { BACK (trunk_origin, SY_KIND_ANGLE, N_ ("Trunk at the origin, from the horizontal"),
+          N_ ("90 is upright, 0 is bent level."), FROM_ZERO),
+    .high = UPRIGHT, .required = true },
+  { BACK (trunk_destination, SY_KIND_ANGLE, N_ ("Trunk at the destination, from the horizontal"),
+          N_ ("90 is upright, 0 is bent level."), FROM_ZERO),
+    .high = UPRIGHT, .default_text = N_ ("the destination is not worked out") },
+  { BACK (arm_origin, SY_KIND_REACH, N_ ("Hands to the low back at the origin"), N_ ("Along the floor, to the lowest disc of the back."),
+          OVER_ZERO),
+    .default_text = N_ ("the reach H, which is shorter") },
+  { BACK (arm_destination, SY_KIND_REACH, N_ ("Hands to the low back at the destination"),
+          N_ ("Along the floor, to the lowest disc of the back."), OVER_ZERO),
+    .default_text = N_ ("the reach H, which is shorter") },
+};
+
 const SyField sy_lift_fields[] = {
   LIFT_ROWS,
   { NUMBER (shift_hours, NULL, SY_KIND_RATIO, N_ ("Hours of the shift"),
@@ -203,6 +226,10 @@ const SyField sy_lift_fields[] = {
   { .name = "additional_tasks", .label = N_ ("Other hard work beside it"), .type = SY_MEMBER_BOOL,
     .help = N_ ("Whether the same people do other physically demanding work in the shift."),
     .offset = offsetof (SyLiftFacts, additional_tasks), .default_text = N_ ("no") },
+  { .name = "back", .label = N_ ("Back compression, an estimate of another kind"),
+    .help = N_ ("A second opinion beside the limits of mass; it can only make the result stricter."), .type = SY_MEMBER_GROUP,
+    .offset = 0, .members = back_members, .n_members = SY_LEN (back_members), .group_size = sizeof (SyLiftFacts),
+    .present_offset = offsetof (SyLiftFacts, back_given), .seldom = true },
   LIFT_LAST_ROWS,
 };
 

@@ -33,6 +33,8 @@ static const SyMeasured measured[] = {
 #define FILTER "UK HSE L23, INDG143; heights of its zones assumed, no source"
 #define FILTER_MEN FILTER ", men's figures read in a secondary source"
 #define FILTER_WOMEN FILTER ", women's figures from memory"
+#define BACK "University of Utah hand calculation (formula from memory)"
+#define BACK_LEVEL "NIOSH 1981: 3 400 N (350 kgf, 770 lb, read); kept at 3.4 kN by NIOSH 1991 (from memory)"
 #define END_SYMBOLS(end)                                                                                 \
   { end ".H", SY_KIND_REACH, N_ ("Reach"), "as given" },                                                \
   { end ".V", SY_KIND_REACH, N_ ("Height of the hands"), "as given" },                                  \
@@ -86,6 +88,13 @@ static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
   { "filter_men", SY_KIND_MASS, N_ ("Guideline figure for men"), FILTER_MEN },
   { "filter_women", SY_KIND_MASS, N_ ("Guideline figure for women"), FILTER_WOMEN },
   { "filter_ratio", SY_KIND_RATIO, N_ ("Heaviest load against the guideline figure"), FILTER },
+  { "origin.back", SY_KIND_FORCE, N_ ("Back compression, an estimate of another kind"), BACK },
+  { "destination.back", SY_KIND_FORCE, N_ ("Back compression, an estimate of another kind"), BACK },
+  { "back", SY_KIND_FORCE, N_ ("Back compression, an estimate of another kind, at the worse end"), BACK },
+  { "back_trunk", SY_KIND_FORCE, N_ ("Of it, by muscles that hold the trunk"), BACK },
+  { "back_load", SY_KIND_FORCE, N_ ("Of it, by muscles that hold the load"), BACK },
+  { "back_direct", SY_KIND_FORCE, N_ ("Of it, by what rests on the disc"), BACK },
+  { "back_limit", SY_KIND_FORCE, N_ ("Back compression from which a task is to be changed"), BACK_LEVEL },
 };
 
 static const SyLimit limits[SY_LIFT_N_LIMITS] = {
@@ -106,6 +115,8 @@ static const SyLimit limits[SY_LIFT_N_LIMITS] = {
                                  "filter_ratio" },
   [SY_LIFT_LIMIT_FILTER_WOMEN] = { "filter-women", N_ ("Guideline filter, women; heights of its zones assumed"),
                                    "UK HSE L23, INDG143", true, "mass", "filter_women", "filter_ratio" },
+  [SY_LIFT_LIMIT_BACK] = { "back", N_ ("Back compression, an estimate of another kind"),
+                           "NIOSH 1981, 1991; University of Utah hand calculation", true, "back", "back_limit", NULL },
 };
 
 void
@@ -225,6 +236,7 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
   sy_sink_value (sink, SY_LIFT_ALL_PERSONS, lift.persons);
   sy_sink_value (sink, SY_LIFT_ALL_LIFTS_PER_DAY, lift.lifts_per_day);
   sy_lift_population (&lift, e, sink);
+  sy_lift_back (facts, &lift, sink);
 
   const double factors[] = { e->hm, e->vm, e->dm, e->am, e->fm, e->cm };
   size_t smallest = 0;
@@ -233,8 +245,10 @@ evaluate (const void *data, const SyContext *context, SySink *sink)
       smallest = i;
   sink->governing_end = worst;
   sink->governing = symbols[(size_t) worst * SY_LIFT_PER_END + SY_LIFT_HM + smallest].symbol;
-  if (!context->quantities_only)
-    add_notes (facts, context, &lift, sink);
+  if (context->quantities_only)
+    return;
+  add_notes (facts, context, &lift, sink);
+  sy_lift_back_notes (facts, &lift, sink);
 }
 
 /* Cross-field check */
@@ -248,6 +262,7 @@ check (const void *data, SyUnits units, SyProblems *problems)
   sy_lift_check (facts, "$", units, problems);
   sy_lift_check_pace (facts, "$", problems);
   sy_lift_check_times (&times, "$", problems);
+  sy_lift_check_back (facts, problems);
   if (facts->shift_minutes.given && facts->shift_hours.given
       && facts->shift_minutes.value > facts->shift_hours.value * 60 * (1 + 1e-9))
     {
@@ -283,7 +298,7 @@ const SyMethod sy_method_lift = {
   .conditions_source = MANUAL " 1.2 (limitations)",
   .edition = 2,
   .memory_caution = N_ ("The reference masses, the daily and hourly limits and the multipliers of long shifts of ISO 11228-1 "
-                        "and the limit of EN 1005-2 stand here from memory and were not checked against the standards; they "
+                        "and the limit of EN 1005-2, and the estimate of back compression, stand here from memory and were not checked against the standards; they "
                         "may tighten a verdict but are never the only ground for a favourable one."),
   .item_kind = "task",
   .facts_size = sizeof (SyLiftFacts),

@@ -6,7 +6,7 @@
 #include "sy-lift.h"
 #include "sy-method.h"
 
-#define SY_N_LIFT_FIELDS 22
+#define SY_N_LIFT_FIELDS 23
 #define SY_N_LIFT_OF_SET_FIELDS 22
 #define SY_N_LIFT_CONDITIONS 14
 
@@ -46,6 +46,13 @@ typedef struct
   int assigned; /* SyAssigned or -1 */
   SyNumber shift_hours;   /* of a shift over eight hours          */
   int additional_tasks;   /* other hard work beside it: 0, 1, -1  */
+  struct
+  {
+    SyNumber body_mass;                       /* kg or lb                                         */
+    SyNumber trunk_origin, trunk_destination; /* degrees from the horizontal: 90 upright          */
+    SyNumber arm_origin, arm_destination;     /* hands to the low back along the floor, cm or in  */
+  } back;
+  int back_given;
   SySet conditions;
   struct
   {
@@ -95,6 +102,9 @@ enum
   SY_LIFT_ALL_EN_LIMIT, SY_LIFT_ALL_EN_INDEX,
   SY_LIFT_ALL_FILTER_BASE, SY_LIFT_ALL_FILTER_TWIST, SY_LIFT_ALL_FILTER_PACE,
   SY_LIFT_ALL_FILTER_MEN, SY_LIFT_ALL_FILTER_WOMEN, SY_LIFT_ALL_FILTER_RATIO,
+  /* back compression, an estimate of another kind */
+  SY_LIFT_ALL_BACK_ORIGIN, SY_LIFT_ALL_BACK_DESTINATION, SY_LIFT_ALL_BACK,
+  SY_LIFT_ALL_BACK_TRUNK, SY_LIFT_ALL_BACK_LOAD, SY_LIFT_ALL_BACK_DIRECT, SY_LIFT_ALL_BACK_LIMIT,
   SY_LIFT_N_SYMBOLS
 };
 
@@ -102,7 +112,7 @@ enum
 enum
 {
   SY_LIFT_LIMIT_NIOSH, SY_LIFT_LIMIT_ISO_MASS, SY_LIFT_LIMIT_REFERENCE, SY_LIFT_LIMIT_DAY, SY_LIFT_LIMIT_HOUR,
-  SY_LIFT_LIMIT_EN, SY_LIFT_LIMIT_FILTER_MEN, SY_LIFT_LIMIT_FILTER_WOMEN,
+  SY_LIFT_LIMIT_EN, SY_LIFT_LIMIT_FILTER_MEN, SY_LIFT_LIMIT_FILTER_WOMEN, SY_LIFT_LIMIT_BACK,
   SY_LIFT_N_LIMITS
 };
 
@@ -139,6 +149,13 @@ void sy_lift_population (const SyLiftCase *lift, const SyLiftEnd *end, SySink *s
 void sy_lift_case_end (const SyLiftCase *lift, int end, SyLiftEnd *out);
 /* Its figure of the guideline filter. Without a destination the hands may go up or down: both count. */
 void sy_lift_case_filter (const SyLiftCase *lift, SyFilter *out);
+
+/* Back compression: quantities, notes, cross-field check, and the load at which it is at its action level, in the unit of masses
+   (INFINITY where it is not asked for; not above 0: the body alone is over it). */
+void sy_lift_back (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink);
+void sy_lift_back_notes (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink);
+void sy_lift_check_back (const SyLiftFacts *facts, SyProblems *problems);
+double sy_lift_back_mass (const SyLiftFacts *facts, const SyLiftCase *lift);
 
 /* How long lifting goes on: a class, a pattern that repeats, or the sessions of a day. Of a lift, of a set of lifts. */
 typedef struct

@@ -18,6 +18,20 @@ static const SyTemplate templates[] = {
     N_ ("The hands go where the guideline filter has no figure: a fuller assessment is called for.") },
   { "no-limit-for-so-many",
     N_ ("More than two persons lift together: no limit of EN 1005-2 is shown, it has a multiplier for two only.") },
+  { "back-action",
+    N_ ("Back compression, an estimate of another kind, is {value}; from {limit} on a task is to be changed.") },
+  { "back-limit",
+    N_ ("Back compression, an estimate of another kind, is {value}, over the {limit} that is the most permissible: hands are not "
+        "the answer.") },
+  { "back-estimate",
+    N_ ("Back compression is an estimate of another kind, by a hand calculation that stands here from memory: lifted slowly, with "
+        "both hands, without a twist, so a lower estimate. It can make a result stricter, never better.") },
+  { "back-arm-assumed",
+    N_ ("How far the hands are from the low back was not given; the reach H was taken, which is shorter: the back compression is "
+        "underestimated.") },
+  { "back-no-destination",
+    N_ ("The trunk at the destination was not given: back compression was worked out for the origin only.") },
+  { "back-one-person", N_ ("Back compression is of one person who lifts alone: it was not worked out.") },
   { "filter-does-not-speak",
     N_ ("The guideline filter is for one person who lifts with both hands: it says nothing of this lift.") },
 };
