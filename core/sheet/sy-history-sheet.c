@@ -6,6 +6,7 @@
 #include "sy-audit-words.h"
 #include "sy-deed.h"
 #include "sy-difference.h"
+#include "sy-limit-words.h"
 
 static const char *
 in_words (SyTranslate translate, const char *msgid)
@@ -53,7 +54,11 @@ add_revision (GString *out, const SyHistorySheet *sheet, const SyEvent *event)
   const SyEvent *base = find_base (sheet, event);
   g_autoptr (GPtrArray) differences = base != NULL ? sy_difference_of (base, event) : NULL;
 
+  g_autofree char *limits = sy_limit_words (event->findings, sheet->translate);
+
   g_string_append (out, words);
+  if (*limits != '\0')
+    g_string_append_printf (out, "\n%s", limits);
   for (guint i = 0; differences != NULL && i < differences->len; i++)
     {
       const SyDifference *each = differences->pdata[i];

@@ -5,7 +5,7 @@
 #include "sy-task-kinds.h"
 #include "sy-task-parts.h"
 
-#define WIDTH 900
+#define WIDTH 820
 #define COLUMNS 2
 
 struct _SyNewPage
@@ -108,6 +108,8 @@ sy_new_page_init (SyNewPage *self)
   gtk_widget_set_size_request (column, WIDTH, -1);
   gtk_widget_set_halign (column, GTK_ALIGN_CENTER);
   gtk_widget_set_margin_top (column, 12);
+  gtk_widget_set_margin_start (column, 24);
+  gtk_widget_set_margin_end (column, 24);
   gtk_widget_set_margin_bottom (column, 12);
   add_offers (self, column, SY_OFFER_HANDS, _("By hand"));
   add_offers (self, column, SY_OFFER_GEAR, _("With gear"));

@@ -2,6 +2,7 @@
 #include "sy-task-findings.h"
 
 #include "sy-i18n.h"
+#include "sy-task-named.h"
 #include "sy-task-parts.h"
 #include "sy-task-plan.h"
 #include "sy-verdict-label.h"
@@ -133,7 +134,11 @@ update_findings (GtkWidget *box, SyForm *form)
       title = of;
       gtk_box_append (GTK_BOX (box), new_quantity (findings, quantity, strchr (quantity->symbol->symbol, '.') + 1));
     }
-  add_named (box, findings);
+  /* A load path is read thing by thing, what several people or lifts share line by line. */
+  if (strcmp (findings->method->id, "rigged-lift") == 0)
+    add_named (box, findings);
+  else
+    sy_task_named_add (box, form, findings);
   {
     g_autofree char *method
         = g_strdup_printf (_("Method: %s, edition %d here. Policy: %s, version %d."),

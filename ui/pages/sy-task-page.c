@@ -2,6 +2,7 @@
 #include "sy-task-page.h"
 
 #include "sy-i18n.h"
+#include "sy-set-table-window.h"
 #include "sy-task-kinds.h"
 #include "sy-task-page-private.h"
 #include "sy-task-parts.h"
@@ -186,6 +187,18 @@ open_action_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant 
   sy_follow_up_begin_action (self->follow, about, what);
 }
 
+/* (s): a long list of the form. */
+static void
+list_from_file_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+  GtkWidget *window = sy_set_table_window_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, SY_TASK_PAGE (widget)->form,
+                                               g_variant_get_string (parameter, NULL));
+
+  gtk_window_set_modal (GTK_WINDOW (window), TRUE);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
 /* (xx): two revisions. */
 static void
 compare_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
@@ -342,6 +355,7 @@ sy_task_page_class_init (SyTaskPageClass *class)
   gtk_widget_class_install_action (widget_class, "task.follow-up", NULL, follow_up_action);
   gtk_widget_class_install_action (widget_class, "task.open-action", "(ss)", open_action_action);
   gtk_widget_class_install_action (widget_class, "task.compare", "(xx)", compare_action);
+  gtk_widget_class_install_action (widget_class, "task.list-from-file", "s", list_from_file_action);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-task");
 }
