@@ -131,6 +131,27 @@ add_button (SyTaskHistory *self, GtkWidget *buttons, const char *label, const ch
   return button;
 }
 
+/* @revision: 0 the newest. */
+static void
+add_compare_other (SyTaskHistory *self, GtkWidget *buttons, gint64 revision)
+{
+  GtkWidget *button = sy_button_new (_("Compare with an_other…"), "win.compare-with");
+
+  gtk_widget_set_name (button, "history-compare-other");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(sx)", self->log->task->id, revision);
+  gtk_box_append (GTK_BOX (buttons), button);
+}
+
+static void
+add_variant (GtkWidget *buttons)
+{
+  GtkWidget *button = sy_button_new (_("New _variant of this…"), "win.new-variant");
+
+  gtk_widget_set_name (button, "history-variant");
+  gtk_widget_set_tooltip_text (button, _("A copy that is not saved yet: change the pace or the height, and compare"));
+  gtk_box_append (GTK_BOX (buttons), button);
+}
+
 static gboolean
 has_two (SyTaskHistory *self)
 {
@@ -143,7 +164,7 @@ static void
 show_list (SyTaskHistory *self)
 {
   GtkBox *content = GTK_BOX (self->content);
-  GtkWidget *timeline;
+  GtkWidget *timeline, *buttons;
 
   if (self->log == NULL)
     {
@@ -157,8 +178,11 @@ show_list (SyTaskHistory *self)
   sy_timeline_view_set (SY_TIMELINE_VIEW (timeline), self->log, sy_worker_get_desk (self->worker));
   g_signal_connect (timeline, "open", G_CALLBACK (timeline_cb), self);
   gtk_box_append (content, timeline);
+  buttons = add_buttons (self);
   if (has_two (self))
-    add_button (self, add_buttons (self), _("_Compare two revisions…"), "history-compare", G_CALLBACK (compare_cb));
+    add_button (self, buttons, _("_Compare two revisions…"), "history-compare", G_CALLBACK (compare_cb));
+  add_compare_other (self, buttons, 0);
+  add_variant (add_buttons (self));
   gtk_box_append (content, sy_part_heading (_("What happened, newest first")));
   for (guint i = self->log->lines->len; i > 0; i--)
     {
@@ -183,6 +207,7 @@ show_stored (SyTaskHistory *self, const SyRevision *revision)
 
   if (has_two (self))
     add_button (self, first, _("_Compare with…"), "history-compare-with", G_CALLBACK (compare_cb));
+  add_compare_other (self, second, revision->event->revision);
   add_button (self, second, _("_Make a new revision from this"), "history-revise", G_CALLBACK (revise_cb));
   if (sy_method_find (revision->event->method) != NULL)
     add_button (self, second, _("_Judge these facts again"), "history-judge", G_CALLBACK (judge_cb));

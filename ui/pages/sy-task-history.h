@@ -12,6 +12,7 @@
  * force today, or beside another; and whether the journal holds.
  * Signals: "revise" (gint64 revision): make a new one from this; "judged" (gint64 revision): the same because it was judged
  * again, with that revision as its base.
+ * Buttons ask the window for "win.compare-with" ("(sx)": item, revision or 0) and "win.new-variant".
  */
 #define SY_TYPE_TASK_HISTORY (sy_task_history_get_type ())
 G_DECLARE_FINAL_TYPE (SyTaskHistory, sy_task_history, SY, TASK_HISTORY, GtkBox)

@@ -7,6 +7,8 @@
 #include "sy-task-standing.h"
 #include "sy-worker-deeds.h"
 
+#include <string.h>
+
 /* Well within the 300 ms that may be lost in a crash. */
 #define DRAFT_DELAY_MS 200
 /* How soon what another program wrote is told (our choice): asking costs a read of the journal's end. */
@@ -383,6 +385,53 @@ propose_why (SyTaskPage *self, char *why)
   if (sy_task_saver_get_why (self->saver)[0] == '\0')
     sy_task_saver_set_why (self->saver, why);
   g_free (why);
+}
+
+const char *
+sy_task_page_get_item (SyTaskPage *self)
+{
+  g_return_val_if_fail (SY_IS_TASK_PAGE (self), NULL);
+  return self->task_id;
+}
+
+SyDraft *
+sy_task_page_dup_variant (SyTaskPage *self)
+{
+  SyDraft *draft;
+  g_autofree char *name = NULL, *origin = NULL;
+  const char *notes;
+
+  g_return_val_if_fail (SY_IS_TASK_PAGE (self) && self->form != NULL, NULL);
+  draft = sy_draft_new ("variant");
+  g_object_get (self, "title", &name, NULL);
+  /* Translators: a name, and the number of a revision. */
+  origin = self->base > 0 ? g_strdup_printf (_("Variant of “%s”, revision %ld."), name, (long) self->base)
+                          : g_strdup_printf (_("Variant of “%s”."), name);
+  sy_form_fill_draft (self->form, draft);
+  g_free (draft->name);
+  /* Translators: name of the variant of a task. */
+  draft->name = g_strdup_printf (_("%s (variant)"), name);
+  notes = g_hash_table_lookup (draft->texts, "notes");
+  g_hash_table_replace (draft->texts, g_strdup ("notes"),
+                        notes != NULL && *notes != '\0' ? g_strdup_printf ("%s\n%s", notes, origin) : g_strdup (origin));
+  return draft;
+}
+
+void
+sy_task_page_begin_variant (SyTaskPage *self, const SyDraft *variant)
+{
+  const char *notes = g_hash_table_lookup (variant->texts, "notes");
+  const char *last = notes != NULL ? strrchr (notes, '\n') : NULL;
+  SyUnits units = SY_UNITS_METRIC;
+
+  g_return_if_fail (SY_IS_TASK_PAGE (self));
+  sy_units_from_id (variant->units, &units);
+  sy_task_page_begin_new (self, units, NULL);
+  take_draft (self, variant);
+  /* It is in no file yet. */
+  self->has_draft = FALSE;
+  propose_why (self, g_strdup (last != NULL ? last + 1 : notes));
+  sy_task_page_edited (self);
 }
 
 void

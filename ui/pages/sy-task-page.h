@@ -29,6 +29,13 @@ SyForm *sy_task_page_get_form (SyTaskPage *page);
    one). Loading is asynchronous; the page says so while it lasts. */
 void sy_task_page_begin_new (SyTaskPage *page, SyUnits units, const char *draft_id);
 void sy_task_page_open (SyTaskPage *page, const char *task_id);
+/* A variant: what stands on the page as the start of a new item, with where it comes from in its notes. Free with
+   sy_draft_free(). */
+SyDraft *sy_task_page_dup_variant (SyTaskPage *page);
+/* A new task that begins with @variant, whose method is the page's; where it comes from is proposed as the reason. */
+void sy_task_page_begin_variant (SyTaskPage *page, const SyDraft *variant);
+/* Id of the item; NULL: not saved yet. */
+const char *sy_task_page_get_item (SyTaskPage *page);
 gboolean sy_task_page_get_dirty (SyTaskPage *page);
 /* Save (asks for who and why in the page itself, not in a dialog); done is told by "saved". */
 void sy_task_page_save (SyTaskPage *page);

@@ -459,6 +459,16 @@ sy_tasks_page_get_rows (SyTasksPage *self)
 }
 
 const char *
+sy_tasks_page_get_selected (SyTasksPage *self)
+{
+  SyTaskRow *row;
+
+  g_return_val_if_fail (SY_IS_TASKS_PAGE (self), NULL);
+  row = gtk_single_selection_get_selected_item (self->selection);
+  return row != NULL ? sy_task_row_get_task (row)->id : NULL;
+}
+
+const char *
 sy_tasks_page_get_state (SyTasksPage *self)
 {
   g_return_val_if_fail (SY_IS_TASKS_PAGE (self), NULL);

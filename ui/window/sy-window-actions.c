@@ -2,6 +2,7 @@
 /* What the window does when it is asked for by name, from a key, a button or the menu. */
 #include "sy-window-private.h"
 
+#include "sy-compare-page.h"
 #include "sy-draft.h"
 #include "sy-export-window.h"
 #include "sy-import-window.h"
@@ -122,8 +123,14 @@ page_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 static void
 back_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
+  SyWindow *self = user_data;
+
   (void) action, (void) parameter;
-  gtk_widget_activate_action (GTK_WIDGET (user_data), "win.page", "s", ((SyWindow *) user_data)->from);
+  /* A comparison that was asked for in a task lies over it. */
+  if (g_str_equal (sy_window_get_page (self), "compare") && self->task != NULL)
+    sy_window_show_page (self, "task");
+  else
+    gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", self->from);
 }
 
 static void
@@ -134,6 +141,97 @@ search_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   (void) action, (void) parameter;
   gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", sy_register_page (self->last)->page);
   sy_tasks_page_focus_search (SY_TASKS_PAGE (self->lists[self->last]));
+}
+
+/* Topics: variants and comparing */
+
+static gboolean
+name_is_taken (SyWindow *self, const char *name)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->list));
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (SyTaskRow) row = g_list_model_get_item (G_LIST_MODEL (self->list), i);
+
+      if (g_str_equal (sy_task_row_get_task (row)->name, name))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* "Blanks (variant)", "Blanks (variant) 2" … */
+static void
+find_free_name (SyWindow *self, SyDraft *draft)
+{
+  g_autofree char *wanted = g_steal_pointer (&draft->name);
+
+  draft->name = g_strdup (wanted);
+  for (guint i = 2; name_is_taken (self, draft->name); i++)
+    {
+      g_free (draft->name);
+      draft->name = g_strdup_printf ("%s %u", wanted, i);
+    }
+}
+
+static void
+new_variant_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  g_autoptr (SyDraft) variant = NULL;
+
+  (void) action, (void) parameter;
+  if (self->task == NULL || !g_str_equal (sy_window_get_page (self), "task"))
+    return;
+  variant = sy_task_page_dup_variant (SY_TASK_PAGE (self->task));
+  find_free_name (self, variant);
+  sy_task_page_begin_variant (sy_window_new_task_page (self, variant->method), variant);
+  sy_window_show_page (self, "task");
+}
+
+/* @item NULL: both sides are to be chosen. */
+static void
+compare (SyWindow *self, const char *item, gint64 revision)
+{
+  SyComparePage *page;
+
+  sy_window_need_page (self, "compare");
+  page = SY_COMPARE_PAGE (self->compare);
+  sy_compare_page_set (page, 0, item, revision);
+  sy_compare_page_set (page, 1, NULL, 0);
+  sy_window_show_page (self, "compare");
+  if (item != NULL)
+    sy_compare_page_choose (page, 1);
+}
+
+/* (sx): item, revision or 0. */
+static void
+compare_with_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  const char *item;
+  gint64 revision;
+
+  (void) action;
+  g_variant_get (parameter, "(&sx)", &item, &revision);
+  compare (user_data, item, revision);
+}
+
+/* What is open, or selected in the list that is shown. */
+static void
+compare_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  const char *item = NULL;
+  g_autofree char *kept = NULL;
+  SyRegister which;
+
+  (void) action, (void) parameter;
+  if (g_str_equal (sy_window_get_page (self), "task"))
+    item = sy_task_page_get_item (SY_TASK_PAGE (self->task));
+  else if (sy_window_find_register (sy_window_get_page (self), &which))
+    item = sy_tasks_page_get_selected (SY_TASKS_PAGE (self->lists[which]));
+  kept = g_strdup (item);
+  compare (self, kept, 0);
 }
 
 /* Topics: exchange */
@@ -260,6 +358,9 @@ static const GActionEntry actions[] = {
   { .name = "open-task", .activate = open_task_action, .parameter_type = "s" },
   { .name = "open-follow-up", .activate = open_follow_up_action, .parameter_type = "s" },
   { .name = "open-history", .activate = open_history_action, .parameter_type = "s" },
+  { .name = "new-variant", .activate = new_variant_action },
+  { .name = "compare", .activate = compare_action },
+  { .name = "compare-with", .activate = compare_with_action, .parameter_type = "(sx)" },
   { .name = "export", .activate = export_action },
   { .name = "import-bundle", .activate = import_bundle_action },
   { .name = "import-lifts", .activate = import_lifts_action },

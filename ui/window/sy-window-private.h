@@ -14,7 +14,7 @@ struct _SyWindow
 
   SyTaskList *list;
   GtkWidget *stack;
-  GtkWidget *lists[SY_N_REGISTERS], *actions, *journal, *audit, *matrix, *survey, *limits; /* made when first looked at */
+  GtkWidget *lists[SY_N_REGISTERS], *actions, *journal, *audit, *matrix, *survey, *limits, *compare; /* made when first looked at */
   SyRegister last;                                            /* list to which a page that is open leads back */
   GtkWidget *choice; /* what can be begun */
   GtkWidget *task; /* NULL: none is open */

@@ -5,6 +5,7 @@
 #include "sy-actions-page.h"
 #include "sy-alert.h"
 #include "sy-audit-page.h"
+#include "sy-compare-page.h"
 #include "sy-i18n.h"
 #include "sy-journal-page.h"
 #include "sy-limits-page.h"
@@ -63,6 +64,8 @@ update_title (SyWindow *self)
     title = g_strdup (_("Measuring sheet"));
   else if (g_str_equal (page, "limits"))
     title = g_strdup (_("Limits in force"));
+  else if (g_str_equal (page, "compare"))
+    title = g_strdup (_("Comparison"));
   else if (g_str_equal (page, "new"))
     title = g_strdup (_("New"));
   else if (sy_window_find_register (page, &which))
@@ -131,6 +134,11 @@ sy_window_need_page (SyWindow *self, const char *name)
       self->choice = sy_new_page_new ();
       gtk_stack_add_named (GTK_STACK (self->stack), self->choice, name);
     }
+  else if (g_str_equal (name, "compare") && self->compare == NULL)
+    {
+      self->compare = sy_compare_page_new (self->worker, self->list, self->units);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->compare, name);
+    }
   else if (g_str_equal (name, "limits") && self->limits == NULL)
     {
       self->limits = sy_limits_page_new (sy_worker_get_desk (self->worker), self->units);
@@ -142,7 +150,7 @@ void
 sy_window_show_page (SyWindow *self, const char *name)
 {
   gboolean task = g_str_equal (name, "task");
-  gboolean over_list = task || g_str_equal (name, "new");
+  gboolean over_list = task || g_str_equal (name, "new") || g_str_equal (name, "compare");
   GAction *page = g_action_map_lookup_action (G_ACTION_MAP (self), "page");
 
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), name);
@@ -151,6 +159,7 @@ sy_window_show_page (SyWindow *self, const char *name)
   set_enabled (self, "save", task);
   set_enabled (self, "undo", task);
   set_enabled (self, "redo", task);
+  set_enabled (self, "new-variant", task);
   sy_window_find_register (name, &self->last);
   if (!over_list)
     self->from = g_intern_string (name);

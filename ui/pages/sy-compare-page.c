@@ -1,0 +1,571 @@
+/* SPDX-License-Identifier: MIT */
+#include "sy-compare-page.h"
+
+#include "sy-beside-view.h"
+#include "sy-comparison-sheet.h"
+#include "sy-file-ask.h"
+#include "sy-i18n.h"
+#include "sy-item-log.h"
+#include "sy-name.h"
+#include "sy-print-folio.h"
+#include "sy-stored-result.h"
+#include "sy-task-chooser.h"
+#include "sy-task-parts.h"
+#include "sy-worker-deeds.h"
+
+#define PROGRAM "steelyard " SY_VERSION
+
+typedef struct
+{
+  char *item;       /* NULL: to be chosen yet        */
+  gint64 revision;  /* 0: the newest                 */
+  SyItemLog *log;   /* NULL: not read yet            */
+  char *trouble;    /* why it could not be read      */
+  guint asked;      /* number of the last question   */
+  GtkWidget *choose, *name, *revisions, *head;
+} Side;
+
+struct _SyComparePage
+{
+  GtkWidget parent_instance;
+  SyWorker *worker;
+  SyTaskList *list;
+  SyUnits units;
+  Side sides[2];
+  SyBeside *beside; /* NULL: nothing is shown */
+  GtkWidget *box, *scroller, *message, *paper, *result;
+  gboolean filling; /* the drop-downs are changed by the page itself */
+};
+
+G_DEFINE_FINAL_TYPE (SyComparePage, sy_compare_page, GTK_TYPE_WIDGET)
+
+/* Topics: what is shown */
+
+static void
+say (SyComparePage *self, gboolean trouble, const char *words)
+{
+  gtk_label_set_text (GTK_LABEL (self->message), words);
+  gtk_widget_set_visible (self->message, *words != '\0');
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->message), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  if (trouble)
+    gtk_widget_add_css_class (self->message, "sy-problem");
+  else
+    gtk_widget_remove_css_class (self->message, "sy-problem");
+}
+
+/* NULL: there is none yet. */
+static const SyRevision *
+chosen_revision (const Side *side)
+{
+  if (side->log == NULL)
+    return NULL;
+  return side->revision > 0 ? sy_item_log_find (side->log, side->revision) : sy_item_log_latest (side->log);
+}
+
+static void
+update_result (SyComparePage *self)
+{
+  const SyRevision *revisions[2] = { chosen_revision (&self->sides[0]), chosen_revision (&self->sides[1]) };
+  const gboolean has_both = revisions[0] != NULL && revisions[1] != NULL;
+
+  g_clear_pointer (&self->beside, sy_beside_free);
+  sy_part_empty (self->result);
+  for (int i = 0; i < 2; i++)
+    sy_part_empty (self->sides[i].head);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.print", has_both);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.save", has_both);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.swap", has_both);
+  if (has_both)
+    {
+      self->beside = sy_beside_new (revisions[0]->event, revisions[1]->event,
+                                    sy_desk_policy (sy_worker_get_desk (self->worker)), sy_translate);
+      for (int i = 0; i < 2; i++)
+        gtk_box_append (GTK_BOX (self->sides[i].head), sy_beside_head_new (&self->beside->sides[i]));
+      gtk_box_append (GTK_BOX (self->result), sy_beside_view_new (self->beside));
+      return;
+    }
+  for (int i = 0; i < 2; i++)
+    if (self->sides[i].trouble != NULL)
+      gtk_box_append (GTK_BOX (self->result), sy_part_label (self->sides[i].trouble, "sy-problem"));
+  if (self->sides[0].item == NULL || self->sides[1].item == NULL)
+    gtk_box_append (GTK_BOX (self->result),
+                    sy_part_label (_("Choose two: a task and its variant at another pace, or a task by hand and the same by "
+                                     "cart. What changed stands beside what it bought."),
+                                   "sy-quiet"));
+}
+
+static void
+update_revisions (SyComparePage *self, Side *side)
+{
+  g_autoptr (GtkStringList) lines = gtk_string_list_new (NULL);
+  const SyRevision *chosen = chosen_revision (side);
+  guint at = GTK_INVALID_LIST_POSITION;
+
+  self->filling = TRUE;
+  for (guint i = 0; side->log != NULL && i < side->log->revisions->len; i++)
+    {
+      const SyRevision *each = side->log->revisions->pdata[i];
+      g_autofree char *when = sy_stored_time_text (each->event->claimed);
+      g_autofree char *line
+        = g_strdup_printf (_("Revision %ld · %s · %s"), (long) each->event->revision, when, each->event->by);
+
+      gtk_string_list_append (lines, line);
+      if (each == chosen)
+        at = i;
+    }
+  gtk_drop_down_set_model (GTK_DROP_DOWN (side->revisions), G_LIST_MODEL (lines));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (side->revisions), at);
+  gtk_widget_set_visible (side->revisions, side->log != NULL);
+  self->filling = FALSE;
+}
+
+static void
+update_side (SyComparePage *self, Side *side)
+{
+  const SyRevision *chosen = chosen_revision (side);
+  const char *name = chosen != NULL      ? chosen->event->name
+                     : side->item != NULL ? _("Reading the record…")
+                                          : _("Choose…");
+  g_autofree char *words = g_strdup_printf (side == &self->sides[0] ? _("First: %s") : _("Second: %s"), name);
+
+  gtk_label_set_text (GTK_LABEL (side->name), name);
+  sy_name (side->choose, words);
+  gtk_widget_set_tooltip_text (side->choose, name);
+  update_revisions (self, side);
+}
+
+/* Topics: reading */
+
+typedef struct
+{
+  SyComparePage *page;
+  int side;
+  guint asked;
+} Question;
+
+static void
+read_cb (GObject *source, GAsyncResult *result, gpointer data)
+{
+  g_autofree Question *question = data;
+  g_autoptr (SyComparePage) self = question->page;
+  Side *side = &self->sides[question->side];
+  g_autoptr (GError) error = NULL;
+  GPtrArray *lines = sy_worker_events_finish (SY_WORKER (source), result, &error);
+  SyItemLog *log = lines != NULL ? sy_item_log_new (lines) : NULL;
+
+  /* Another one was chosen meanwhile, or the page is gone. */
+  if (self->box == NULL || question->asked != side->asked)
+    {
+      g_clear_pointer (&log, sy_item_log_unref);
+      return;
+    }
+  g_clear_pointer (&side->log, sy_item_log_unref);
+  g_clear_pointer (&side->trouble, g_free);
+  side->log = log;
+  if (log == NULL)
+    side->trouble = g_strdup (error != NULL ? error->message : _("There is no such task in this record."));
+  update_side (self, side);
+  update_result (self);
+}
+
+static void
+ask (SyComparePage *self, int side)
+{
+  Question *question = g_new0 (Question, 1);
+
+  *question = (Question) { g_object_ref (self), side, ++self->sides[side].asked };
+  sy_worker_events_async (self->worker, self->sides[side].item, NULL, read_cb, question);
+}
+
+/* Somebody saved: a side that follows the newest shows that. */
+static void
+changed_cb (SyWorker *worker, SyComparePage *self)
+{
+  (void) worker;
+  for (int i = 0; i < 2; i++)
+    if (self->sides[i].item != NULL)
+      ask (self, i);
+}
+
+/* Topics: choosing */
+
+static void
+revision_cb (GObject *object, GParamSpec *pspec, SyComparePage *self)
+{
+  guint at = gtk_drop_down_get_selected (GTK_DROP_DOWN (object));
+
+  (void) pspec;
+  for (int i = 0; i < 2 && !self->filling; i++)
+    if ((gpointer) self->sides[i].revisions == (gpointer) object && self->sides[i].log != NULL
+        && at < self->sides[i].log->revisions->len)
+      {
+        self->sides[i].revision = ((SyRevision *) self->sides[i].log->revisions->pdata[at])->event->revision;
+        gtk_label_set_text (GTK_LABEL (self->sides[i].name), chosen_revision (&self->sides[i])->event->name);
+        update_result (self);
+      }
+}
+
+static void
+chosen_cb (SyTaskChooser *chooser, const char *id, SyComparePage *self)
+{
+  int side = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (chooser), "sy-side"));
+
+  sy_compare_page_set (self, side, id, 0);
+  gtk_widget_grab_focus (self->sides[side].choose);
+}
+
+/* Like is compared with like, where one is there. */
+static SyRegister
+find_register (SyComparePage *self, int side)
+{
+  for (int i = 0; i < 2; i++)
+    {
+      const SyRevision *revision = chosen_revision (&self->sides[i == 0 ? 1 - side : side]);
+
+      for (int which = 0; revision != NULL && which < SY_N_REGISTERS; which++)
+        if (g_str_equal (sy_register_item_kind ((SyRegister) which), revision->event->item_kind))
+          return (SyRegister) which;
+    }
+  return SY_REGISTER_TASKS;
+}
+
+void
+sy_compare_page_choose (SyComparePage *self, int side)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *chooser;
+
+  g_return_if_fail (SY_IS_COMPARE_PAGE (self));
+  chooser = sy_task_chooser_new (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, self->list, find_register (self, side),
+                                 self->units, side == 0 ? _("What to compare") : _("What to compare it with"), _("C_ompare"));
+  g_object_set_data (G_OBJECT (chooser), "sy-side", GINT_TO_POINTER (side));
+  g_signal_connect_object (chooser, "chosen", G_CALLBACK (chosen_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (chooser));
+}
+
+static void
+choose_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name;
+  sy_compare_page_choose (SY_COMPARE_PAGE (widget), g_variant_get_int32 (parameter) == 0 ? 0 : 1);
+}
+
+static void
+swap_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  SyComparePage *self = SY_COMPARE_PAGE (widget);
+  g_autofree char *item = g_strdup (self->sides[0].item);
+  gint64 revision = self->sides[0].revision;
+  g_autofree char *other = g_strdup (self->sides[1].item);
+
+  (void) name, (void) parameter;
+  sy_compare_page_set (self, 0, other, self->sides[1].revision);
+  sy_compare_page_set (self, 1, item, revision);
+}
+
+/* Topics: paper */
+
+static SyPaper
+chosen_paper (SyComparePage *self)
+{
+  return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->paper)) == 1 ? SY_PAPER_LETTER : SY_PAPER_A4;
+}
+
+/* The last line that the page knows of: which revisions stand where is in it. */
+static const SyRevision *
+last_line (SyComparePage *self)
+{
+  const SyRevision *last = NULL;
+
+  for (int i = 0; i < 2; i++)
+    {
+      GPtrArray *lines = self->sides[i].log->lines;
+      const SyRevision *line = lines->pdata[lines->len - 1];
+
+      if (last == NULL || line->number > last->number)
+        last = line;
+    }
+  return last;
+}
+
+/* NULL: nothing is shown. */
+static SyFolio *
+make_folio (SyComparePage *self, const char *now)
+{
+  const SyRevision *last;
+
+  if (self->beside == NULL)
+    return NULL;
+  last = last_line (self);
+  return sy_comparison_sheet_new (&(SyComparisonSheet) {
+    .beside = self->beside, .before = chosen_revision (&self->sides[0])->event,
+    .after = chosen_revision (&self->sides[1])->event, .has_head = TRUE, .head_line = last->number, .head = last->hash,
+    .paper = chosen_paper (self), .translate = sy_translate, .program = PROGRAM, .made = now });
+}
+
+gboolean
+sy_compare_page_write (SyComparePage *self, const char *path)
+{
+  g_autoptr (SyFolio) folio = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL, *now = NULL;
+  gboolean clock_set;
+
+  g_return_val_if_fail (SY_IS_COMPARE_PAGE (self), FALSE);
+  now = sy_clock_now (&clock_set, &error);
+  folio = now != NULL ? make_folio (self, now) : NULL;
+  if (folio == NULL && error == NULL)
+    return FALSE;
+  if (folio == NULL || !sy_folio_write_pdf (folio, path, now, &error))
+    {
+      words = g_strdup_printf (_("The comparison was not saved: %s"), error->message);
+      say (self, TRUE, words);
+      return FALSE;
+    }
+  words = g_strdup_printf (_("Saved as %s"), path);
+  say (self, FALSE, words);
+  return TRUE;
+}
+
+static void
+file_chosen_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (SyComparePage) self = SY_COMPARE_PAGE (user_data);
+  g_autoptr (GFile) file = sy_file_ask_save_finish (result);
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+
+  (void) source;
+  if (self->box == NULL)
+    return;
+  if (path != NULL)
+    sy_compare_page_write (self, path);
+  else if (file != NULL)
+    say (self, TRUE, _("The comparison was not saved: this place is not a folder of this computer."));
+}
+
+static void
+save_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  (void) name, (void) parameter;
+  sy_file_ask_save_async (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the comparison"),
+                          /* Translators: file name. */
+                          _("comparison.pdf"), _("PDF documents"), "*.pdf", NULL, file_chosen_cb, g_object_ref (widget));
+}
+
+static void
+printed_cb (gboolean sent, const GError *error, gpointer user_data)
+{
+  SyComparePage *self = user_data;
+  g_autofree char *words = NULL;
+
+  if (self->box == NULL)
+    return;
+  if (error != NULL)
+    {
+      words = g_strdup_printf (_("The comparison was not printed: %s"), error->message);
+      say (self, TRUE, words);
+    }
+  else if (sent)
+    say (self, FALSE, _("The comparison was sent to the printer."));
+}
+
+static void
+print_action (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  SyComparePage *self = SY_COMPARE_PAGE (widget);
+  gboolean clock_set;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *now = sy_clock_now (&clock_set, &error);
+  SyFolio *folio = now != NULL ? make_folio (self, now) : NULL;
+
+  (void) name, (void) parameter;
+  say (self, error != NULL, error != NULL ? error->message : "");
+  if (folio != NULL)
+    sy_print_folio (widget, folio, chosen_paper (self), _("Comparison"), printed_cb);
+}
+
+/* Topics: building */
+
+static GtkWidget *
+new_side (SyComparePage *self, int at)
+{
+  Side *side = &self->sides[at];
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  const char *caption = at == 0 ? _("First") : _("Second");
+
+  side->choose = gtk_button_new ();
+  side->name = gtk_label_new (NULL);
+  gtk_label_set_ellipsize (GTK_LABEL (side->name), PANGO_ELLIPSIZE_END);
+  gtk_label_set_xalign (GTK_LABEL (side->name), 0);
+  gtk_button_set_child (GTK_BUTTON (side->choose), side->name);
+  gtk_widget_set_name (side->choose, at == 0 ? "compare-first" : "compare-second");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (side->choose), "compare.choose");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (side->choose), "i", at);
+  side->revisions = gtk_drop_down_new (NULL, NULL);
+  gtk_widget_set_name (side->revisions, at == 0 ? "compare-first-revision" : "compare-second-revision");
+  sy_name (side->revisions, at == 0 ? _("Revision of the first") : _("Revision of the second"));
+  g_signal_connect_object (side->revisions, "notify::selected", G_CALLBACK (revision_cb), self, 0);
+  side->head = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_box_append (GTK_BOX (box), sy_part_label (caption, "sy-strong"));
+  gtk_box_append (GTK_BOX (box), side->choose);
+  gtk_box_append (GTK_BOX (box), side->revisions);
+  gtk_box_append (GTK_BOX (box), side->head);
+  return box;
+}
+
+static GtkWidget *
+new_bar (SyComparePage *self)
+{
+  const char *const papers[] = { _("A4"), _("Letter"), NULL };
+  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *space = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *caption = gtk_label_new_with_mnemonic (_("P_aper"));
+
+  gtk_widget_set_hexpand (space, TRUE);
+  self->paper = gtk_drop_down_new_from_strings (papers);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper),
+                              g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? 1 : 0);
+  sy_name (self->paper, _("Paper"));
+  gtk_label_set_mnemonic_widget (GTK_LABEL (caption), self->paper);
+  gtk_widget_add_css_class (caption, "sy-quiet");
+  gtk_box_append (GTK_BOX (bar), sy_button_new (_("S_wap"), "compare.swap"));
+  gtk_box_append (GTK_BOX (bar), space);
+  gtk_box_append (GTK_BOX (bar), caption);
+  gtk_box_append (GTK_BOX (bar), self->paper);
+  gtk_box_append (GTK_BOX (bar), sy_button_new (_("Save as P_DF…"), "compare.save"));
+  gtk_box_append (GTK_BOX (bar), sy_button_new (_("_Print…"), "compare.print"));
+  gtk_widget_set_margin_start (bar, 18);
+  gtk_widget_set_margin_end (bar, 18);
+  gtk_widget_set_margin_top (bar, 12);
+  gtk_widget_set_margin_bottom (bar, 6);
+  return bar;
+}
+
+static void
+build (SyComparePage *self)
+{
+  g_autofree char *screening = sy_words_screening (sy_translate);
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
+  GtkWidget *heads = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 24);
+
+  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  self->message = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, "xalign", 0.0, "wrap", TRUE,
+                                "selectable", TRUE, "visible", FALSE, "margin-start", 18, "margin-end", 18, NULL);
+  gtk_widget_set_name (self->message, "message");
+  gtk_box_set_homogeneous (GTK_BOX (heads), TRUE);
+  gtk_box_append (GTK_BOX (heads), new_side (self, 0));
+  gtk_box_append (GTK_BOX (heads), new_side (self, 1));
+  self->result = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_box_append (GTK_BOX (column), heads);
+  gtk_box_append (GTK_BOX (column), self->result);
+  gtk_widget_add_css_class (column, "sy-tab");
+  self->scroller = sy_part_scroller (column, _("Comparison"));
+  gtk_widget_set_vexpand (self->scroller, TRUE);
+  gtk_box_append (GTK_BOX (self->box), new_bar (self));
+  gtk_box_append (GTK_BOX (self->box), self->message);
+  gtk_box_append (GTK_BOX (self->box), self->scroller);
+  gtk_box_append (GTK_BOX (self->box), sy_part_label (screening, "sy-caution"));
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  for (int i = 0; i < 2; i++)
+    update_side (self, &self->sides[i]);
+  update_result (self);
+}
+
+static gboolean
+sy_compare_page_grab_focus (GtkWidget *widget)
+{
+  SyComparePage *self = SY_COMPARE_PAGE (widget);
+
+  return gtk_widget_grab_focus (self->sides[self->sides[0].item == NULL ? 0 : 1].choose);
+}
+
+/* Without this, Tab would come in by way of grab_focus, past what stands before. */
+static gboolean
+sy_compare_page_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  return gtk_widget_child_focus (SY_COMPARE_PAGE (widget)->box, direction);
+}
+
+static void
+sy_compare_page_dispose (GObject *object)
+{
+  SyComparePage *self = SY_COMPARE_PAGE (object);
+
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  for (int i = 0; i < 2; i++)
+    {
+      g_clear_pointer (&self->sides[i].item, g_free);
+      g_clear_pointer (&self->sides[i].log, sy_item_log_unref);
+      g_clear_pointer (&self->sides[i].trouble, g_free);
+    }
+  g_clear_pointer (&self->beside, sy_beside_free);
+  g_clear_object (&self->list);
+  g_clear_object (&self->worker);
+  G_OBJECT_CLASS (sy_compare_page_parent_class)->dispose (object);
+}
+
+static void
+sy_compare_page_class_init (SyComparePageClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = sy_compare_page_dispose;
+  widget_class->grab_focus = sy_compare_page_grab_focus;
+  widget_class->focus = sy_compare_page_focus;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name (widget_class, "sy-compare");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_install_action (widget_class, "compare.choose", "i", choose_action);
+  gtk_widget_class_install_action (widget_class, "compare.swap", NULL, swap_action);
+  gtk_widget_class_install_action (widget_class, "compare.print", NULL, print_action);
+  gtk_widget_class_install_action (widget_class, "compare.save", NULL, save_action);
+}
+
+static void
+sy_compare_page_init (SyComparePage *self)
+{
+  (void) self;
+}
+
+GtkWidget *
+sy_compare_page_new (SyWorker *worker, SyTaskList *list, SyUnits units)
+{
+  SyComparePage *self = g_object_new (SY_TYPE_COMPARE_PAGE, NULL);
+
+  self->worker = g_object_ref (worker);
+  self->list = g_object_ref (list);
+  self->units = units;
+  g_signal_connect_object (worker, "changed", G_CALLBACK (changed_cb), self, 0);
+  build (self);
+  sy_name (GTK_WIDGET (self), _("Comparison"));
+  return GTK_WIDGET (self);
+}
+
+void
+sy_compare_page_set (SyComparePage *self, int at, const char *item, gint64 revision)
+{
+  Side *side;
+
+  g_return_if_fail (SY_IS_COMPARE_PAGE (self) && (at == 0 || at == 1));
+  side = &self->sides[at];
+  say (self, FALSE, "");
+  g_clear_pointer (&side->log, sy_item_log_unref);
+  g_clear_pointer (&side->trouble, g_free);
+  g_free (side->item);
+  side->item = g_strdup (item);
+  side->revision = revision;
+  side->asked++;
+  update_side (self, side);
+  update_result (self);
+  if (item != NULL)
+    ask (self, at);
+}
+
+const char *
+sy_compare_page_get_item (SyComparePage *self, int side)
+{
+  g_return_val_if_fail (SY_IS_COMPARE_PAGE (self), NULL);
+  return self->sides[side].item;
+}
