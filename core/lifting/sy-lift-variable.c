@@ -11,6 +11,9 @@
 #define DIGITS (1u << DIGIT_BITS)
 #define PASSES 6
 
+/* A share whose middle falls on an edge, but for the rounding of sums, belongs above it. */
+#define EDGE_TOLERANCE 1e-9
+
 /* The bits of a double that is not negative order as the double does. */
 static uint64_t
 bits_of (double value)
@@ -127,7 +130,7 @@ group_ntile (const double *fili, const double *per_min, size_t n, double total, 
   for (size_t i = 0; i < n; i++)
     {
       double f = per_min[places[i]], share = alike ? 1 : f;
-      int at = (int) floor ((before + share / 2) / all * categories);
+      int at = (int) floor ((before + share / 2) / all * categories + EDGE_TOLERANCE);
       put_in (&fill[at < categories - 1 ? at : categories - 1], fili[places[i]], f);
       before += share;
     }
