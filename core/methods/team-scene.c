@@ -93,6 +93,7 @@ put_scale (Drawing *drawing)
     step *= 10;
   while (step > mass)
     step /= 10;
+  step *= 5 * step <= mass ? 5 : 2 * step <= mass ? 2 : 1;
   SyText text = { scene->force_text, sizeof scene->force_text, 0 };
   sy_text_add_measure (&text, step, 4, SY_KIND_MASS, scene->units);
   scene->force_length = step * drawing->length_of_mass;
