@@ -88,7 +88,7 @@ say (View *view, SyMark *mark, const char *symbol, double value, int decimals, S
   mark->fact = fact;
 }
 
-/* Draws cart or die; what stands highest over the slope is returned. */
+/* Draws cart or die. Return value: how high over the slope the load reaches. */
 static double
 put_load (View *view, const SyPushPicture *picture)
 {
@@ -114,15 +114,14 @@ put_load (View *view, const SyPushPicture *picture)
   box (view, SY_ROLE_ORIGIN, 18, LOAD_LENGTH - 10, low + 7, low + 7 + LOAD_HEIGHT);
   /* the handle: from the deck up to the hands */
   line (view, SY_ROLE_OUTLINE, on_slope (view, 4, low + 7), (SyPoint) { REACH, hands });
-  return fmax (hands, low + 7 + LOAD_HEIGHT);
+  return low + 7 + LOAD_HEIGHT;
 }
 
 typedef struct
 {
   const char *symbol, *fact;
   double force;
-  const char *part; /* of the ids of the limits that are about it */
-  bool back;        /* it points against the way                  */
+  const char *part; /* end of the ids of the limits that are about it */
 } Arrow;
 
 static bool
@@ -137,10 +136,10 @@ static void
 put_forces (View *view, const SyPushPicture *picture, double top)
 {
   const SyPushNeeds *needs = &picture->push->needs;
-  const Arrow arrows[] = { { "Fi ", "initial", needs->initial, "-start", false },
-                           { "Fs ", "sustained", needs->sustained, "-moving", false },
-                           { "Fh ", NULL, needs->hold, "-hold", true },
-                           { "Fb ", NULL, needs->stop, "-stop", true } };
+  const Arrow arrows[] = { { "Fi ", "initial", needs->initial, "-start" },
+                           { "Fs ", "sustained", needs->sustained, "-moving" },
+                           { "Fh ", NULL, needs->hold, "-hold" },
+                           { "Fb ", NULL, needs->stop, "-stop" } };
   const char *name = picture->governing ? picture->governing : "";
   bool pulls = picture->push->task.way == SY_WAY_PULL;
   double most = 0;
@@ -156,8 +155,7 @@ put_forces (View *view, const SyPushPicture *picture, double top)
       if (!(arrows[i].force > 0))
         continue;
       /* Pushed, the way goes to the right; pulled, to the left. A slope is held against its fall. */
-      bool to_left = pulls;
-      double from = to_left ? LOAD_LENGTH : 10, to = to_left ? from - length : from + length;
+      double from = pulls ? LOAD_LENGTH : 10, to = pulls ? from - length : from + length;
       SyMark *mark = put (view, SY_MARK_ARROW, SY_ROLE_TENSION, 2,
                           (const SyPoint[]) { on_slope (view, from, over), on_slope (view, to, over) });
       if (mark != NULL)
@@ -187,7 +185,7 @@ sy_push_scene_side (SyScene *scene, const SyPushPicture *picture)
     line (&view, SY_ROLE_FLOOR, (SyPoint) { view.foot, 0 }, far);
   sy_lift_scene_figure (scene, 0, REACH * view.cm, picture->handle_height);
   double top = put_load (&view, picture);
-  put_forces (&view, picture, fmax (top, 60));
+  put_forces (&view, picture, fmax (fmax (top + LANE / 2, hands), 60));
 
   if (slope > 0 && picture->wheels)
     {
@@ -200,7 +198,7 @@ sy_push_scene_side (SyScene *scene, const SyPushPicture *picture)
     }
   if (!isnan (picture->mass))
     {
-      SyPoint at = on_slope (&view, 30, top - LOAD_HEIGHT / 2);
+      SyPoint at = on_slope (&view, 45, top + 8);
       say (&view, put (&view, SY_MARK_TEXT, SY_ROLE_MEASURE, 1, &at), "m ", picture->mass, 0, SY_KIND_MASS, picture->mass_fact);
     }
   line (&view, SY_ROLE_THIN, (SyPoint) { REACH, hands }, (SyPoint) { -84, hands });
