@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""run_published.py CLI FILE...: the vectors of this folder through `steelyard-cli assess`.
+"""run_published.py CLI [--policy NAME] FILE...: the vectors of this folder through `steelyard-cli assess`.
 
 All documents of a file go through `assess --lines --worksheet` in one process; each refusal goes through
 `assess` alone as well. One line a case, at the end `N passed, N failed`; exit 1 when any failed."""
@@ -165,7 +165,7 @@ def check_findings(case, answer, by_name):
     return out
 
 
-def check_refusal(program, case, answer):
+def check_refusal(program, case, answer, options):
     """Refused in both ways, every path named, each problem whole, unknown fields first."""
     if 'problems' not in answer:
         return [f'was assessed: verdict {answer.get("verdict")}']
@@ -182,7 +182,7 @@ def check_refusal(program, case, answer):
     for path in case.refuse:
         if not any(way in named for way in path.split('|')):
             out.append(f'{path} is not named, only {named}')
-    done = subprocess.run([program, 'assess', '-'], input=case.text().encode(), check=False,
+    done = subprocess.run([program, 'assess', *options, '-'], input=case.text().encode(), check=False,
                           stdout=subprocess.PIPE, stderr=subprocess.PIPE)
     errors = done.stderr.decode()
     if done.returncode != 2:
@@ -194,10 +194,10 @@ def check_refusal(program, case, answer):
     return out
 
 
-def run_file(program, path):
+def run_file(program, path, options):
     cases = vectors.read_file(path)
     text = ''.join(case.text() + '\n' for case in cases)
-    done = subprocess.run([program, 'assess', '--lines', '--worksheet', '-'], input=text.encode(),
+    done = subprocess.run([program, 'assess', '--lines', '--worksheet', *options, '-'], input=text.encode(),
                           stdout=subprocess.PIPE, stderr=subprocess.PIPE, check=False)
     try:
         answers = [json.loads(line) for line in done.stdout.decode().splitlines()]
@@ -212,7 +212,7 @@ def run_file(program, path):
     failed = 0
     for case, answer in zip(cases, answers):
         wrong = (check_findings(case, answer, by_name) if case.refuse is None
-                 else check_refusal(program, case, answer))
+                 else check_refusal(program, case, answer, options))
         failed += bool(wrong)
         print(f'{"not ok" if wrong else "ok"} {case.name}')
         for line in wrong:
@@ -230,8 +230,9 @@ def run_file(program, path):
 
 def main():
     passed = failed = 0
-    for path in sys.argv[2:]:
-        good, bad = run_file(sys.argv[1], path)
+    options = sys.argv[2:4] if sys.argv[2:3] == ['--policy'] else []
+    for path in sys.argv[2 + len(options):]:
+        good, bad = run_file(sys.argv[1], path, options)
         passed, failed = passed + good, failed + bad
     print(f'{passed} passed, {failed} failed')
     return failed != 0 or passed == 0
