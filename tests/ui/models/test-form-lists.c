@@ -150,6 +150,47 @@ a_vector_is_absent_or_whole (void **state)
   assert_int_equal (sy_form_count_problems (form), 0);
 }
 
+/* A place in plan has two coordinates, one whose height need not be known two or three. */
+static void
+a_place_in_plan_has_two_coordinates (void **state)
+{
+  static const char *const facts[][2] = {
+    { "mass", "40" },           { "cg[0]", "300" },           { "cg[1]", "0" },
+    { "people[0].label", "A" }, { "people[0].at[0]", "0" },   { "people[0].at[1]", "0" }, { "people[0].height", "75" },
+    { "people[1].label", "B" }, { "people[1].at[0]", "600" }, { "people[1].at[1]", "0" }, { "people[1].height", "75" },
+  };
+  static const char *const refused[] = { "\"cg\":[1]", "\"cg\":[1,2,3,4]", "\"people\":[{\"at\":[1,2,3]}]" };
+  g_autoptr (SyForm) form = new_form ("team-lift", SY_UNITS_METRIC);
+  g_autoptr (SyForm) again = new_form ("team-lift", SY_UNITS_METRIC);
+  g_autofree char *document = NULL;
+
+  (void) state;
+  sy_form_set (form, "cg[0]", "300");
+  assert_true (sy_form_is_missing (form, "cg[1]"));
+  assert_false (sy_form_is_missing (form, "cg[2]"));
+  set (form, facts, G_N_ELEMENTS (facts));
+  assert_int_equal (sy_form_count_problems (form), 0);
+  assert_holds (form, "\"cg\":[300,0],");
+  assert_holds (form, "\"at\":[600,0],");
+  assert_null (sy_form_find_field (form, "people[0].at[2]"));
+  assert_non_null (sy_form_find_field (form, "cg[2]"));
+  sy_form_set (form, "cg[2]", "120");
+  assert_holds (form, "\"cg\":[300,0,120],");
+  sy_form_set (form, "cg[1]", "");
+  assert_true (sy_form_is_missing (form, "cg[1]"));
+  assert_holds (form, "\"cg\":[300,null,120],");
+  sy_form_set (form, "cg[1]", "0");
+  document = sy_form_document (form);
+  assert_true (sy_form_load_document (again, document, NULL));
+  assert_document (again, document);
+  for (gsize i = 0; i < G_N_ELEMENTS (refused); i++)
+    {
+      g_autofree char *wrong = g_strdup_printf ("{\"method\":\"team-lift\",\"units\":\"metric\",%s}", refused[i]);
+
+      assert_false (sy_form_load_document (again, wrong, NULL));
+    }
+}
+
 static void
 a_wrong_coordinate_is_named_where_it_is (void **state)
 {
@@ -475,6 +516,7 @@ main (void)
     cmocka_unit_test (a_single_text_stands_alone_and_several_in_a_list),
     cmocka_unit_test (a_blank_text_is_no_change),
     cmocka_unit_test (a_vector_is_absent_or_whole),
+    cmocka_unit_test (a_place_in_plan_has_two_coordinates),
     cmocka_unit_test (a_wrong_coordinate_is_named_where_it_is),
     cmocka_unit_test (what_is_missing_is_asked_where_it_can_be_typed),
     cmocka_unit_test (a_conflict_of_texts_stands_at_the_first),
