@@ -302,7 +302,7 @@ test_items_as_a_table (void **state)
   assert_string_equal (cell_of (csv, 2, "verdict"), "mechanical");
   assert_string_equal (cell_of (csv, 2, "verdict in words"), "Mechanical handling required");
   assert_string_equal (cell_of (csv, 2, "mass kg"), "30");
-  assert_string_equal (cell_of (csv, 2, "edition"), "1");
+  assert_string_equal (cell_of (csv, 2, "edition"), "2");
   assert_string_equal (cell_of (csv, 2, "retired"), "no");
   assert_string_equal (cell_of (csv, 2, "signed revision"), "");
   assert_non_null (strstr (cell_of (csv, 2, "reasons"), ". "));
