@@ -327,9 +327,13 @@ candidates (const void *data, const SyContext *context, const SyGoal *goal, size
   SyUnits units = context->units;
   bool estimated = facts->cart_given == 1 && !(facts->initial.given && facts->sustained.given);
   SyPushLever lever;
+  SyPushCase push;
 
   (void) goal; /* each limit is its own: the goal is a ratio of 1, and rungs below it */
   *has_best = false;
+  case_of (facts, context->units, &push);
+  if (isnan (sy_push_case_ratio (&push)))
+    return 0; /* no force is known: nothing can be promised */
   if (factor >= FACTOR_DUTY)
     return sy_push_duty_candidates (&facts->duty, offsetof (Facts, duty), facts, units, ratio_with, factor - FACTOR_DUTY,
                                     changes, best, has_best);

@@ -231,10 +231,14 @@ candidates (const void *data, const SyContext *context, const SyGoal *goal, size
                                 .offset = offsetof (Facts, incline), .now = facts->incline.value, .best = 0 };
   const SyPushLever friction = { .path = "friction", .factor = "friction", .kind = SY_KIND_RATIO,
                                  .offset = offsetof (Facts, friction), .now = facts->friction.value, .best = 0.01 };
+  SyPushCase push;
   size_t n = 0;
 
   (void) goal; /* each limit is its own: the goal is a ratio of 1, and rungs below it */
   *has_best = false;
+  case_of (facts, context->units, &push);
+  if (isnan (sy_push_case_ratio (&push)))
+    return 0; /* no force is known: nothing can be promised */
   if (factor >= FACTOR_DUTY)
     return sy_push_duty_candidates (&facts->duty, offsetof (Facts, duty), facts, context->units, ratio_with,
                                     factor - FACTOR_DUTY, changes, best, has_best);

@@ -165,6 +165,31 @@ def properties(program, documents):
     return len(pairs), failed
 
 
+def remedies(program, documents):
+    """What a remedy promises is what the facts give once they are changed so; a heavier mass than the largest breaks a limit."""
+    findings = cli.assess_files(program, documents)
+    tried = []
+    for document, found in zip(documents, findings):
+        for remedy in found['remedies']:
+            changed = document
+            for change in remedy['changes']:
+                changed = cli.put(changed, change['path'], change['to'])
+            tried.append((document, remedy, changed, False))
+            if remedy['id'] == 'largest-mass':
+                change = remedy['changes'][0]
+                tried.append((document, remedy, cli.put(document, change['path'], change['to'] * 1.000001), True))
+    failed = 0
+    for (document, remedy, _, heavier_yet), after in zip(tried, cli.assess_all(program, [t[2] for t in tried])):
+        ratio = cli.value(after, 'ratio')
+        good = ratio > 1 if heavier_yet else (cli.same(ratio, remedy['ratio']) and remedy['reaches'] == (ratio <= 1)
+                                              and after['verdict'] == remedy['verdict'])
+        if not good:
+            failed += 1
+            if failed <= 5:
+                print(f'not ok remedy {remedy["id"]}: {ratio} {after["verdict"]}: {remedy}: {json.dumps(document)}')
+    return len(tried), failed, sum(r['reaches'] for _, r, _, _ in tried)
+
+
 def main():
     rng = random.Random(SEED)
     check_tables()
@@ -180,6 +205,9 @@ def main():
             for line in wrong[:8]:
                 print(f'    {line}')
     n, broken = properties(sys.argv[1], documents[:1000])
+    m, hollow, reaching = remedies(sys.argv[1], documents[:400])
+    assert m > 500 and reaching > 100, (m, reaching)
+    n, broken = n + m, broken + hollow
     print(f'{len(documents) - failed + n - broken} passed, {failed + broken} failed')
     return failed + broken != 0
 
