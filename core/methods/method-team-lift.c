@@ -9,11 +9,13 @@
 /* A load in the hands of two to four: each one's share, against what each could lift alone and what the team is good for. */
 
 #define STATICS "statics: sum of forces and moments"
-#define RULE "UK HSE team handling guidance, in L23: two people two thirds of the sum of what each could lift, three half of it"
+#define RULE \
+  "UK HSE team handling guidance, in L23: two people two thirds of the sum of what each could lift, three half of it"
 #define OWN "ISO 11228-1:2003 A.7 (from memory): reference mass \xc3\x97 multipliers"
 #define OWN_PART "EN 1005-2, multiplier 0.85 for two persons (from memory): 0.85 \xc3\x97 own limit"
 #define REFERENCE "ISO 11228-1:2003 Annex C (from memory)"
-#define TOLD "Manual Handling Operations Regulations 1992 reg. 4(1)(b)(iii); Directive 90/269/EEC Art. 6 (its number from memory)"
+#define TOLD \
+  "Manual Handling Operations Regulations 1992 reg. 4(1)(b)(iii); Directive 90/269/EEC Art. 6 (its number from memory)"
 
 /* Two hands of one person are this far apart at the least: so far beside their line a weight is held without twisting it.
    Assumed, no source. */
@@ -125,7 +127,8 @@ put_person (SySink *sink, const SyTeamCase *team, const Person *person, int i, d
     return;
   sy_sink_named (sink, "share", name, "ratio", SY_KIND_RATIO, N_ ("Share against this person's limit in a team"), OWN_PART,
                  person->ratio);
-  sy_sink_named (sink, "share", name, "reference", SY_KIND_RATIO, N_ ("Share against the reference mass"), REFERENCE, person->over);
+  sy_sink_named (sink, "share", name, "reference", SY_KIND_RATIO, N_ ("Share against the reference mass"), REFERENCE,
+                 person->over);
 }
 
 /* What all carry together, and of the shares those that are nearest to a limit. */
@@ -357,8 +360,8 @@ const SyMethod sy_method_team_lift = {
   .conditions_source = "UK HSE team handling guidance",
   .edition = 1,
   .item_kind = "task",
-  .memory_caution = N_ ("Reference masses and the 0.85 of a team stand here from memory and were not checked against the standards; "
-                        "they may only tighten. The rule for teams of two and three was read."),
+  .memory_caution = N_ ("Reference masses and the 0.85 of a team stand here from memory and were not checked against the "
+                        "standards; they may only tighten. The rule for teams of two and three was read."),
   .facts_size = sizeof (SyTeamFacts),
   .fields = sy_team_fields,
   .n_fields = SY_TEAM_N_FIELDS,

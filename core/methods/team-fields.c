@@ -26,7 +26,8 @@ static const SyField person_fields[] = {
   { .name = "height", .symbol = "V", .label = N_ ("Height of the hands"),
     .help = N_ ("Floor to grip where that person stands, at the lowest point of the lift."),
     NUMBER (SyTeamPerson, height, SY_KIND_REACH), .low = FROM_ZERO, .range_source = MANUAL " 1.3.2" },
-  { .name = "reach", .symbol = "H", .label = N_ ("Reach"), .help = N_ ("Mid-point between the ankles to the grip, along the floor."),
+  { .name = "reach", .symbol = "H", .label = N_ ("Reach"),
+    .help = N_ ("Mid-point between the ankles to the grip, along the floor."),
     NUMBER (SyTeamPerson, reach, SY_KIND_REACH), .low = OVER_ZERO, .range_source = MANUAL " 1.3.1",
     .default_text = N_ ("close to the body: 25 cm, 10 in") },
   { .name = "assigned", .label = N_ ("Who it may be"), .help = N_ ("Sets the reference mass."),
@@ -198,8 +199,17 @@ person_problem (SyProblems *problems, SyProblemKind kind, size_t index, const ch
   sy_problems_add (problems, kind, 0, path, given, allowed, "");
 }
 
+/* Hands nearer to one another than a millimetre are in one place. Assumed, no source. */
+static bool
+is_one_place (const SyVector *a, const SyVector *b, SyUnits units)
+{
+  const double least = units == SY_UNITS_US ? 1 / SY_MM_PER_IN : 1;
+
+  return fabs (a->at[0] - b->at[0]) < least && fabs (a->at[1] - b->at[1]) < least;
+}
+
 static void
-check_person (const SyTeamPerson *people, size_t i, SyProblems *problems)
+check_person (const SyTeamPerson *people, size_t i, SyUnits units, SyProblems *problems)
 {
   const char *label = people[i].label;
 
@@ -209,9 +219,9 @@ check_person (const SyTeamPerson *people, size_t i, SyProblems *problems)
     {
       if (label != NULL && people[k].label != NULL && strcmp (label, people[k].label) == 0)
         person_problem (problems, SY_PROBLEM_CONFLICT, i, "label", label, "a name that nobody else has");
-      if (people[i].at.given && people[k].at.given && people[i].at.at[0] == people[k].at.at[0]
-          && people[i].at.at[1] == people[k].at.at[1])
-        person_problem (problems, SY_PROBLEM_CONFLICT, i, "at", "the place of another person", "a place of its own");
+      if (people[i].at.given && people[k].at.given && is_one_place (&people[i].at, &people[k].at, units))
+        person_problem (problems, SY_PROBLEM_CONFLICT, i, "at", "the place of another person",
+                        "a place of its own, a millimetre or more away");
     }
 }
 
@@ -256,7 +266,7 @@ sy_team_check (const void *data, SyUnits units, SyProblems *problems)
                      "2 to 4 people; what one person lifts is method lift", "");
   for (size_t i = 0; i < facts->people.count; i++)
     {
-      check_person (people, i, problems);
+      check_person (people, i, units, problems);
       placed = placed && people[i].at.given;
     }
   check_uphill (facts, problems);

@@ -6,7 +6,7 @@
 
 /* Shares are arrows to one scale; that of the heavy end is drawn heavy. */
 
-/* Length of the longest arrow, and how far a person stands behind the hands: parts of the distance between the hands. By eye. */
+/* Length of the longest arrow, how far a person stands behind the hands: parts of the distance between the hands. By eye. */
 #define LONGEST 0.35
 #define BEHIND 0.12
 #define HEAD 0.06
@@ -18,7 +18,7 @@ typedef struct
   const SyTeamFacts *facts;
   SyTeamCase team;
   double mass, size;      /* size: between the hands that are farthest apart */
-  double length_of_mass;  /* real measure of an arrow, a unit of mass        */
+  double largest;         /* part of the mass that the longest arrow shows   */
   int heaviest;           /* -1: it tips                                     */
 } Drawing;
 
@@ -40,7 +40,7 @@ begin (Drawing *drawing, const SyTeamFacts *facts, SyUnits units, bool side, SyS
   if (drawing->team.shares.balanced)
     {
       drawing->heaviest = sy_team_heaviest (&drawing->team);
-      drawing->length_of_mass = LONGEST * drawing->size / (drawing->team.shares.worst[drawing->heaviest] * drawing->mass);
+      drawing->largest = drawing->team.shares.worst[drawing->heaviest];
     }
 }
 
@@ -70,7 +70,8 @@ say_share (const Drawing *drawing, SyMark *mark, int i)
 static void
 put_arrow (Drawing *drawing, int i, SyPoint from, double dx, double dy)
 {
-  double length = drawing->heaviest < 0 ? 0 : drawing->team.shares.worst[i] * drawing->mass * drawing->length_of_mass;
+  double part = drawing->heaviest < 0 ? 0 : drawing->team.shares.worst[i] / drawing->largest;
+  double length = part * LONGEST * drawing->size;
   SyMark *mark;
 
   if (!(length > 0))
@@ -85,9 +86,9 @@ static void
 put_scale (Drawing *drawing)
 {
   SyScene *scene = drawing->sketch.scene;
-  double mass = drawing->heaviest < 0 ? 0 : drawing->team.shares.worst[drawing->heaviest] * drawing->mass, step = 1;
+  double mass = drawing->heaviest < 0 ? 0 : drawing->largest * drawing->mass, step = 1;
 
-  if (!(mass > 0) || !isfinite (mass) || mass > 1e6)
+  if (!(mass > 1e-3) || mass > 1e6) /* a slip of the pen: no scale would fit its text */
     return;
   while (step * 10 <= mass)
     step *= 10;
@@ -96,7 +97,7 @@ put_scale (Drawing *drawing)
   step *= 5 * step <= mass ? 5 : 2 * step <= mass ? 2 : 1;
   SyText text = { scene->force_text, sizeof scene->force_text, 0 };
   sy_text_add_measure (&text, step, 4, SY_KIND_MASS, scene->units);
-  scene->force_length = step * drawing->length_of_mass;
+  scene->force_length = step / mass * LONGEST * drawing->size;
 }
 
 /* ---- from above ---- */
@@ -157,7 +158,8 @@ draw_above (Drawing *drawing)
                   (SyPoint) { hands[1].x, hands[1].y });
   for (int i = 0; i < team->n; i++)
     put_person_above (drawing, i, mx, my);
-  sy_load_handle (sketch, sy_load_sign (sketch, SY_ROLE_GRAVITY, (SyPoint) { cg.x, cg.y }, ""), "cg", sy_vec3 (cg.x, cg.y, team->cg[2]));
+  sy_load_handle (sketch, sy_load_sign (sketch, SY_ROLE_GRAVITY, (SyPoint) { cg.x, cg.y }, ""), "cg",
+                  sy_vec3 (cg.x, cg.y, team->cg[2]));
   sy_load_extent (sketch, low, high);
   sy_load_frame (sketch);
 }

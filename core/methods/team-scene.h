@@ -4,7 +4,7 @@
 
 #include "sy-method.h"
 
-/* A load in the hands of a team, from above, or from the side with the slope under it. @facts: SyTeamFacts that passed the check. */
+/* A load in the hands of a team, from above, or from the side with the slope under it. @facts: SyTeamFacts, checked. */
 void sy_team_scene (const void *facts, SyUnits units, const SySink *sink, bool side, SyScene *scene);
 
 #endif

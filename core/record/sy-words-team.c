@@ -27,7 +27,8 @@ static const SyTemplate templates[] = {
   { "team-leans",
     N_ ("The load leans by {value} as it is held: its weight moves towards the lower hands, the more the higher its centre is.") },
   { "team-no-centre-height",
-    N_ ("The load leans, and the height of its centre of gravity over the hands was not given: the lower end may carry more.") },
+    N_ ("The load leans, and the height of its centre of gravity over the hands was not given: the lower end may carry "
+        "more.") },
   { "team-on-slope", N_ ("On slopes and stairs most of the weight goes to the lower end: the strongest goes there.") },
   { "team-way-not-given",
     N_ ("Who goes uphill was not said: the way round that loads one person most was taken.") },
@@ -40,7 +41,8 @@ static const SyTemplate templates[] = {
 
   /* what was not given */
   { "team-no-height",
-    N_ ("The height of the hands of {subject} was not given; taken as the best height, so the limit is at the most what is shown.") },
+    N_ ("The height of the hands of {subject} was not given; taken as the best height, so the limit is at the most what is "
+        "shown.") },
   { "team-reach-assumed", N_ ("A reach was not given; it was taken that the load is held close to the body, at {value}.") },
   { "team-travel-assumed", N_ ("How far up it is lifted was not given: only the height of the hands that was given is judged.") },
   { "team-pace-assumed", N_ ("The pace was not given; it was taken that it is lifted once in five minutes at the most.") },
