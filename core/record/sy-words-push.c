@@ -133,11 +133,11 @@ typedef struct
   SyTranslate translate;
 } ResultFill;
 
-/* Whole percents, rounded down: never more people than could; what rounds to all or none is said so. */
+/* Whole percents, rounded down: never more people than could. A normal distribution never says none or all. */
 static char *
 people (double percent)
 {
-  if (percent > 0 && percent < 1)
+  if (percent < 1)
     return g_strdup ("< 1 %");
   if (percent >= 99)
     return g_strdup ("> 99 %");
