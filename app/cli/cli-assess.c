@@ -130,7 +130,7 @@ cli_assess (int argc, char **argv)
     { "remedies", 0, 0, G_OPTION_ARG_NONE, &remedies, N_ ("With --lines: add what would help, line by line"), NULL },
     { "spread", 0, 0, G_OPTION_ARG_NONE, &spread, N_ ("Add what repeated measurements would give"), NULL },
     { "worksheet", 0, 0, G_OPTION_ARG_NONE, &worksheet, N_ ("Add the rounded view of the printed manual"), NULL },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;

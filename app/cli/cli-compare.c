@@ -185,7 +185,7 @@ cli_compare (int argc, char **argv)
   const GOptionEntry entries[] = {
     CLI_THERE_ENTRY (&store),
     CLI_KIND_ENTRY (&kind),
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
     { NULL }
   };
   g_auto (CliTwo) two = { .has_head = FALSE };

@@ -13,7 +13,7 @@ cli_find_gear (int argc, char **argv)
   g_autofree char *store = NULL, *policy = NULL, *facts = NULL;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
     { NULL }
   };
   g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
@@ -68,7 +68,7 @@ cli_what_lifts (int argc, char **argv)
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
     { "machine", 0, 0, G_OPTION_ARG_STRING, &machine, N_ ("Only the dies of this machine"), N_ ("NAME") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;

@@ -120,7 +120,7 @@ cli_import_lifts (int argc, char **argv)
     { "by", 0, 0, G_OPTION_ARG_STRING, &by, N_ ("Who decides"), N_ ("WHO") },
     { "role", 0, 0, G_OPTION_ARG_STRING, &role, N_ ("In which role"), N_ ("TEXT") },
     { "why", 0, 0, G_OPTION_ARG_STRING, &why, N_ ("Why these revisions are made"), N_ ("TEXT") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
     { "dry-run", 0, 0, G_OPTION_ARG_NONE, &dry_run, N_ ("Look at every line and write nothing"), NULL },
     { NULL }
   };

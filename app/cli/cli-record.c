@@ -34,7 +34,7 @@ cli_record (int argc, char **argv)
     { "role", 0, 0, G_OPTION_ARG_STRING, &role, N_ ("In which role"), N_ ("TEXT") },
     { "base", 0, 0, G_OPTION_ARG_INT64, &base, N_ ("Revision that it was made from; the latest when left out"),
       N_ ("REV") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;

@@ -75,7 +75,7 @@ gboolean cli_check_kind (const char *kind);
 /* Says what the ledger had against it: a problem of the request, or of the store. */
 int cli_say_ledger (const GError *error);
 
-/* The desk, with the policy of a file or the built-in one. */
+/* The desk, with the policy of a file, one that comes with the program ("uk-filter"), or for NULL the built-in one. */
 SyDesk *cli_desk (const char *policy_file, GError **error);
 
 #endif

@@ -5,6 +5,8 @@
 #include "sy-limits-words.h"
 #include "sy-verdict-label.h"
 
+#include <math.h>
+
 struct _SyLimitsPage
 {
   GtkWidget parent_instance;
@@ -130,6 +132,11 @@ add_policy (SyLimitsPage *self, const SyPolicy *policy)
   add_prose (self, version);
   add_prose (self, who);
   add_prose (self, urgency);
+  add_prose (self, sy_policy_context (policy, self->units, NAN).wants_filter
+                     ? _("This policy has the guideline filter of the UK guidance on lifting besides: no limit, but over it a "
+                         "fuller assessment is called for.")
+                     : _("A policy with the guideline filter of the UK guidance on lifting comes with the program too: begin it "
+                         "with --policy uk-filter."));
 
   add_heading (self, _("Limits"));
   add_prose (self, _("A figure equal to its limit is within it. The strictest verdict governs; every reason is kept."));

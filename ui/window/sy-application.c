@@ -95,6 +95,7 @@ static const Shortcut shortcuts[] = {
   { "win.page::actions", { "<Alt>5" } },
   { "win.page::journal", { "<Alt>6" } },
   { "win.page::register", { "<Alt>7" } },
+  { "win.compare", { "<Control>d" } },
   { "win.export", { "<Control>e" } },
   { "win.import-bundle", { "<Control>i" } },
   { "win.import-lifts", { "<Control><Shift>i" } },
@@ -130,20 +131,54 @@ find_window (SyApplication *self, const char *store)
   return NULL;
 }
 
-/* Return value: FALSE with the error when there is nothing to show. */
+/* The desk of a policy by its short name ("uk-filter"), or of a policy file as meant from where the command was given. */
+static SyDesk *
+new_desk (GApplicationCommandLine *line, const char *policy, GError **error)
+{
+  g_autoptr (GError) failed = NULL;
+  g_autofree char *text = NULL;
+  SyDesk *named = sy_desk_new_named (policy, &failed);
+  gsize length;
+
+  if (named == NULL && failed == NULL)
+    {
+      g_autoptr (GFile) file = g_application_command_line_create_file_for_arg (line, policy);
+
+      if (!g_file_load_contents (file, NULL, &text, &length, NULL, error))
+        return NULL;
+      return sy_desk_new (text, length, error);
+    }
+  if (failed != NULL)
+    g_propagate_error (error, g_steal_pointer (&failed));
+  return named;
+}
+
+/* @desk NULL: the built-in policy, or that of the window in which the store is open. Return value: FALSE with the error when
+   there is nothing to show. */
 static gboolean
-present_store (SyApplication *self, const char *store, gboolean begin_new, GError **error)
+present_store (SyApplication *self, const char *store, SyDesk *desk, gboolean begin_new, GError **error)
 {
   GtkWindow *window = find_window (self, store);
 
+  if (window != NULL && desk != NULL)
+    {
+      const char *open = sy_desk_policy (sy_worker_get_desk (sy_window_get_worker (SY_WINDOW (window))))->id;
+
+      if (!g_str_equal (open, sy_desk_policy (desk)->id))
+        {
+          g_set_error (error, G_IO_ERROR, G_IO_ERROR_BUSY,
+                       _("the record is open under the policy %s; close its window to open it under another one"), open);
+          return FALSE;
+        }
+    }
   if (window == NULL)
     {
-      g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, error);
+      g_autoptr (SyDesk) own = desk != NULL ? sy_desk_ref (desk) : sy_desk_new (NULL, 0, error);
       g_autoptr (SyWorker) worker = NULL;
 
-      if (desk == NULL)
+      if (own == NULL)
         return FALSE;
-      worker = sy_worker_new (store, desk);
+      worker = sy_worker_new (store, own);
       window = GTK_WINDOW (sy_window_new (GTK_APPLICATION (self), worker));
     }
   gtk_window_present (window);
@@ -159,8 +194,14 @@ sy_application_command_line (GApplication *application, GApplicationCommandLine 
   gboolean begin_new = g_variant_dict_contains (options, "new");
   g_autoptr (GError) error = NULL;
   g_autofree char *store = NULL;
-  const char *given = NULL;
+  g_autoptr (SyDesk) desk = NULL;
+  const char *given = NULL, *policy = NULL;
 
+  if (g_variant_dict_lookup (options, "policy", "^&ay", &policy) && (desk = new_desk (line, policy, &error)) == NULL)
+    {
+      g_application_command_line_printerr (line, "steelyard: %s: %s\n", policy, error->message);
+      return 1;
+    }
   if (g_variant_dict_lookup (options, "store", "^&ay", &given))
     {
       /* A path is meant from where the command was given; "memory:" is no path. */
@@ -173,7 +214,7 @@ sy_application_command_line (GApplication *application, GApplicationCommandLine 
   else
     store = sy_application_default_store (&error);
 
-  if (store == NULL || !present_store (SY_APPLICATION (application), store, begin_new, &error))
+  if (store == NULL || !present_store (SY_APPLICATION (application), store, desk, begin_new, &error))
     {
       g_application_command_line_printerr (line, "steelyard: %s\n", error->message);
       return 1;
@@ -225,7 +266,7 @@ sy_application_activate (GApplication *application)
   g_autoptr (GError) error = NULL;
   g_autofree char *store = sy_application_default_store (&error);
 
-  if (store == NULL || !present_store (SY_APPLICATION (application), store, FALSE, &error))
+  if (store == NULL || !present_store (SY_APPLICATION (application), store, NULL, FALSE, &error))
     g_printerr ("steelyard: %s\n", error->message);
 }
 
@@ -253,6 +294,8 @@ sy_application_init (SyApplication *self)
 {
   const GOptionEntry entries[] = {
     { "store", 's', 0, G_OPTION_ARG_FILENAME, NULL, _("Open the record kept in FILE"), _("FILE") },
+    { "policy", 'p', 0, G_OPTION_ARG_FILENAME, NULL, _("Judge by the policy in FILE, or by one that comes with the program: uk-filter"),
+      _("FILE") },
     { "new", 'n', 0, G_OPTION_ARG_NONE, NULL, _("Begin with a new lift"), NULL },
     { "version", 'v', 0, G_OPTION_ARG_NONE, NULL, _("Print the version"), NULL },
     { NULL },

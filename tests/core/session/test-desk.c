@@ -137,6 +137,50 @@ test_formulas (void **state)
   assert_string_equal (hm, "HM = 25 / 40 = 0.625");
 }
 
+/* Formula of a quantity, NULL for none; new string. */
+static char *
+formula_of (const SyAssessment *assessment, const char *symbol)
+{
+  const SyQuantity *quantity = sy_findings_quantity (assessment->findings, symbol);
+
+  assert_non_null (quantity);
+  return sy_words_formula (assessment->findings, quantity);
+}
+
+static void
+assert_formula (const SyAssessment *assessment, const char *symbol, const char *wanted)
+{
+  g_autofree char *formula = formula_of (assessment, symbol);
+
+  assert_non_null (formula);
+  assert_string_equal (formula, wanted);
+}
+
+/* Limits by population show their working as the equation does. */
+static void
+test_formulas_by_population (void **state)
+{
+  g_autoptr (SyAssessment) plain = assess (NULL, NULL, SY_JUDGE_PLAIN);
+  g_autoptr (SyAssessment) long_shift = assess ("\"duration\":\"moderate\"",
+                                                "\"duration\":\"long\",\"shift_hours\":10,\"additional_tasks\":true,\"hands\":1",
+                                                SY_JUDGE_PLAIN);
+  g_autofree char *none = formula_of (plain, "day_limit");
+
+  (void) state;
+  assert_null (none);
+  assert_formula (plain, "day_mass", "day_mass = 10 \xc3\x97 240 = 2400 kg");
+  assert_formula (plain, "day_ratio", "day_ratio = 2400 / 10000 = 0.24");
+  assert_formula (plain, "R_ML",
+                  "R_ML = 25 \xc3\x97 0.625 \xc3\x97 0.955 \xc3\x97 0.9325 \xc3\x97 0.904 \xc3\x97 0.84 \xc3\x97 0.95 = 10.038 kg");
+  assert_formula (plain, "R_I", "R_I = 12 / 10.038 = 1.1955");
+  assert_formula (long_shift, "R_ML",
+                  "R_ML = 25 \xc3\x97 0.625 \xc3\x97 0.955 \xc3\x97 0.9325 \xc3\x97 0.904 \xc3\x97 0.65 \xc3\x97 0.95"
+                  " \xc3\x97 0.6 \xc3\x97 0.8 = 3.7284 kg");
+  assert_formula (long_shift, "origin.mR",
+                  "mR = 20 \xc3\x97 0.625 \xc3\x97 0.955 \xc3\x97 0.9325 \xc3\x97 0.904 \xc3\x97 0.65 \xc3\x97 0.95"
+                  " \xc3\x97 0.93 = 5.779 kg");
+}
+
 /* The same bytes in a locale that writes a comma. */
 static void
 test_locale (void **state)
@@ -188,6 +232,7 @@ main (void)
     cmocka_unit_test (test_avoid),
     cmocka_unit_test (test_words_near_a_limit),
     cmocka_unit_test (test_formulas),
+    cmocka_unit_test (test_formulas_by_population),
     cmocka_unit_test (test_locale),
     cmocka_unit_test (test_scene),
   };
