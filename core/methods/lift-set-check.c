@@ -166,6 +166,14 @@ check_kind (const SyLiftSetFacts *facts, SyProblems *problems)
     check_shares (facts, problems);
 }
 
+/* A name that is no part of a symbol may be long. */
+static void
+check_name (const char *label, const char *at, SyProblems *problems)
+{
+  if (label != NULL && (!sy_text_says (label) || sy_rig_name_hides (label)))
+    sy_lift_problem (problems, SY_PROBLEM_SIZE, at, "label", label, "a name, without characters that cannot be seen", "");
+}
+
 /* Whether a lift says how often it is done. */
 static bool
 has_pace (const SyLiftFacts *lift)
@@ -197,7 +205,7 @@ sy_lift_set_check (const void *data, SyUnits units, SyProblems *problems)
       Path at = item_path ("$.lifts", i);
 
       if (!facts->rota.given)
-        sy_check_label (lifts[i].label, "$.lifts", i, NULL, problems);
+        check_name (lifts[i].label, at.text, problems);
       sy_lift_check (&lifts[i].lift, at.text, units, problems);
       if (!paced)
         sy_lift_check_pace (&lifts[i].lift, at.text, problems);

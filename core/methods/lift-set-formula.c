@@ -114,13 +114,16 @@ put_frequency_multiplier (SyText *to, double per_min)
   sy_text_add (to, " / min)");
 }
 
-/* Mass / limit. The mass is told back from the index and the limit. */
+/* Mass / limit, or mass / (limit × FM). The mass is told back from the index and the limit. */
 static bool
-put_index (SyText *to, double index, double limit)
+put_index (SyText *to, double index, double limit, double fm)
 {
-  if (!isfinite (index) || !(limit > 0))
+  if (!isfinite (index) || !(limit * fm > 0))
     return false;
-  put_parts (to, (double[]) { index * limit, limit }, 2, " / ");
+  put_number (to, index * limit * fm);
+  sy_text_add (to, fm < 1 ? " / (" : " / ");
+  put_parts (to, (double[]) { limit, fm }, fm < 1 ? 2 : 1, TIMES);
+  sy_text_add (to, fm < 1 ? ")" : "");
   return true;
 }
 
@@ -140,16 +143,16 @@ put_lift (SyText *to, Of *of, const char *name, double value, SyUnits units)
   else if (strcmp (name, "STRWL") == 0)
     put_parts (to, (double[]) { firwl, fm }, 2, TIMES);
   else if (strcmp (name, "FILI") == 0)
-    return put_index (to, value, firwl);
+    return put_index (to, value, firwl, 1);
   else if (strcmp (name, "STLI") == 0)
-    return put_index (to, value, value_of (of, "STRWL"));
+    return put_index (to, value, value_of (of, "STRWL"), 1);
   else if (strcmp (name, "LImax") == 0)
-    return put_index (to, value, firwl * value_of (of, "FMmax"));
+    return put_index (to, value, firwl, value_of (of, "FMmax"));
   else if (strcmp (name, "LI") == 0)
     {
       /* at another end than by the whole: the line would not hold */
       double load = value_of (of, "LImax") * value_of (of, "FMmax");
-      return fabs (value * fm - load) <= 1e-9 * load && put_index (to, value, firwl * fm);
+      return fabs (value * fm - load) <= 1e-9 * load && put_index (to, value, firwl, fm);
     }
   else
     return put_multiplier (to, name, value, units);
@@ -186,7 +189,7 @@ put_term (SyText *to, Of *of, const char *name)
   else if (strcmp (name, "delta") != 0)
     return false;
   else if (isnan (before))
-    return put_index (to, value_of (&lift, "STLI"), value_of (&lift, "STRWL"));
+    return put_index (to, value_of (&lift, "STLI"), value_of (&lift, "STRWL"), 1);
   else
     return put_added (to, value_of (&lift, "FILI"), value_of (of, "FM_after"), before);
   return true;

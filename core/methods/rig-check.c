@@ -55,7 +55,7 @@ sy_check_label (const char *label, const char *list, size_t index, const char *c
       conflict (problems, SY_PROBLEM_SIZE, &path, label, "a name of 1 to 40 bytes, without control characters");
       return;
     }
-  for (size_t i = 0; before != NULL && i < index; i++)
+  for (size_t i = 0; i < index; i++)
     if (before[i] != NULL && strcmp (before[i], label) == 0)
       {
         conflict (problems, SY_PROBLEM_CONFLICT, &path, label, "a name that no other in the list has");

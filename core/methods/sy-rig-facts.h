@@ -107,7 +107,7 @@ void sy_rig_check (const void *facts, SyUnits units, SyProblems *problems);
 void sy_rig_check_points (const SyList *points, const char *list, SyProblems *problems);
 
 /* Of item @index of @list ("$.points"): a name must be short enough to stand in a symbol, without characters that cannot be
-   seen, and unlike the @index names @before it; @before NULL: others may have the same. No name is no problem here. */
+   seen, and unlike the @index names @before it. No name is no problem here. */
 void sy_check_label (const char *label, const char *list, size_t index, const char *const *before, SyProblems *problems);
 
 #endif
