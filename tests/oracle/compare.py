@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
 """compare.py CLI [COUNT]: random lifts through `assess --lines`, every quantity and verdict against
-the oracle. Every quantity within 1e-9 relative, the same symbols, the same verdict, the same governing
+the oracle; some of them under the policy with the guideline filter as well. Every quantity within 1e-9 relative, the same symbols, the same verdict, the same governing
 factor. Prints what differs and ends with one line `N passed, N failed`."""
 
 import json
@@ -24,10 +24,10 @@ def on_the_edge(expected):
             or near(quantities.get('R_I', 0), 0.85))
 
 
-def differences(facts, answer):
+def differences(facts, answer, with_filter):
     if 'problems' in answer:
         return [f'refused: {json.dumps(answer["problems"])}']
-    expected = oracle.assess(facts)
+    expected = oracle.assess(facts, with_filter)
     wanted, given = expected['quantities'], answer['quantities']
     out = []
     if set(wanted) != set(given):
@@ -49,10 +49,14 @@ def differences(facts, answer):
 def main():
     program, count = sys.argv[1], int(sys.argv[2]) if len(sys.argv) > 2 else COUNT
     lifts = random_lifts.Lifts(SEED).many(count)
+    filtered = lifts[:count // 5]
     answers, code = cli.run_lines(program, [json.dumps(facts) for facts in lifts])
+    more, other = cli.run_lines(program, [json.dumps(facts) for facts in filtered], '--policy', 'uk-filter')
+    code, count = code or other, count + len(filtered)
+    asked = [(facts, False) for facts in lifts] + [(facts, True) for facts in filtered]
     failed = 0
-    for number, (facts, answer) in enumerate(zip(lifts, answers), 1):
-        found = differences(facts, answer)
+    for number, ((facts, with_filter), answer) in enumerate(zip(asked, answers + more), 1):
+        found = differences(facts, answer, with_filter)
         failed += bool(found)
         if found and failed <= SHOWN:
             print(f'not ok lift {number}: {json.dumps(facts)}')

@@ -187,8 +187,8 @@ def one_end(at, travel, f, duration, grip, heaviest, reference, units):
     return out
 
 
-# The rows of the default policy on limits by population: all of them ask to improve the task.
-ROWS = {'F': 15, 'day_ratio': 1, 'hour_ratio': 1, 'R_I': 0.85}
+# The rows of the default policy and of uk-filter on limits by population: all of them ask to improve the task.
+ROWS = {'F': 15, 'day_ratio': 1, 'hour_ratio': 1, 'R_I': 0.85, 'filter_ratio': 1}
 
 
 def population(facts, units, known, end, typical, heaviest, long_shift):
@@ -217,7 +217,46 @@ def population(facts, units, known, end, typical, heaviest, long_shift):
     return out
 
 
-def assess(facts):
+# Guideline filter of the UK guidance L23: upper end of each zone in cm (assumed), men and women, close and far.
+ZONES = [(25, (10, 5), (7, 3)), (75, (20, 10), (13, 7)), (105, (25, 15), (16, 10)), (140, (20, 10), (13, 7)),
+         (INFINITY, (10, 5), (7, 3))]
+BAND = 10  # cm about a border in which both zones count, assumed
+
+
+def guideline(facts, units, travel, f, heaviest):
+    """The figures for one person with both hands, and the mass against them."""
+    if facts.get('hands', 2) == 1 or facts.get('persons', 1) > 1:
+        return {}
+    ends = [facts['origin']] + ([facts['destination']] if 'destination' in facts else [])
+    reach = max(measure(end['H'], 'reach', units) for end in ends)
+    twist = max(measure(end['A'], 'angle', units) for end in ends)
+    heights = [measure(end['V'], 'reach', units) for end in ends]
+    if 'destination' not in facts:
+        heights = [max(0, heights[0] - travel), heights[0] + travel]
+    system = SYSTEMS[units]
+    scale = 1 if units == 'metric' else 2.54
+    men = facts.get('assigned', DEFAULT_ASSIGNED) == 'men-20-45'
+    figures, bottom = [], -INFINITY
+    for top, *kg in ZONES:
+        if max(heights) >= (bottom - BAND) / scale and min(heights) <= (top + BAND) / scale:
+            figures.append(kg[0 if men else 1][0 if reach <= system['H1'] else 1])
+        bottom = top
+    figure = min(figures)
+    if reach > system['Hmax'] or max(heights) > system['Vmax']:
+        figure = 0
+    out = {'filter_base': float(figure / KG_PER_LB) if units == 'us' else float(figure)}
+    mass = out['filter_base']
+    for symbol, part in (('filter_twist', .8 if twist > 90 else .9 if twist > 45 else 1),
+                         ('filter_pace', .2 if f > 8 else .5 if f > 2 else .7 if f > .5 else 1)):
+        if part < 1:
+            out[symbol] = part
+            mass *= part
+    out['filter_men' if men else 'filter_women'] = mass
+    out['filter_ratio'] = ratio(heaviest, mass)
+    return out
+
+
+def assess(facts, with_filter=False):
     """Quantities by symbol (unbounded: infinity), the verdict, and what may be named as governing."""
     units = facts['units']
     reach = lambda value: measure(value, 'reach', units)
@@ -265,6 +304,8 @@ def assess(facts):
         'mass_each': each, 'persons': float(persons),
         'lifts_per_day': float(facts.get('lifts_per_day', f * day))})
     quantities.update(population(facts, units, quantities, found[end], typical, heaviest, long_shift))
+    if with_filter:
+        quantities.update(guideline(facts, units, travel, f, heaviest))
 
     verdict = 'by-hand'
 
