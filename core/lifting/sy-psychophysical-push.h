@@ -4,8 +4,8 @@
 
 /*
  * The forces with which people accept to push and pull: the tables of Snook and Ciriello 1991 and the equations of
- * Potvin, Ciriello, Snook and others 2021. Both from memory; twenty-one of the women's figures at the lowest handle were
- * read second-hand, in a note that quotes a reprint of the tables. Forces in kgf, as printed.
+ * Potvin, Ciriello, Snook and others 2021. Both from memory; twenty-one of the women's figures at the lowest handle
+ * were read second-hand, in a note that quotes a reprint of the tables. Forces in kgf, as printed.
  */
 
 typedef enum { SY_WAY_PUSH, SY_WAY_PULL } SyPushWay;
@@ -27,10 +27,11 @@ typedef struct
  * sy_push_table:
  * The force that a percentage of people accept, by the 1991 tables at 2.1 m. Off their grid the next more demanding
  * value counts (practitioners' guide to the tables): the shorter interval, the longer distance, and of the two handle
- * heights on either side the one with the smaller force. Of longer ways only 90 % of men pushing at the start with hands at
- * 95 cm are known, to 61 m: that caps other handles, a quicker pace than its own and longer ways too.
+ * heights on either side the one with the smaller force. Of longer ways only 90 % of men pushing at the start with
+ * hands at 95 cm are known, to 61 m: that caps other handles, a quicker pace than its own and longer ways too.
  * Parameters:   percent  90, 75 or 50.
- * Return value: NAN where the tables have no figure: hands above or below their handles, more than 10 a minute, a longer way.
+ * Return value: NAN where the tables have no figure: hands above or below their handles, more than 10 a minute, a
+ * longer way.
  */
 double sy_push_table (const SyPushTask *task, SyHands hands, SyPushForce force, int percent);
 
@@ -50,8 +51,9 @@ double sy_push_accepted (const SyPushTask *task, SyHands hands, SyPushForce forc
 
 /**
  * sy_push_percent:
- * The percentage of people who accept a force: the lowest that table and equation give, where a cell of the table is the
- * normal distribution through its 90 % and its 50 %. A more leisurely column of the table that gives fewer counts too.
+ * The percentage of people who accept a force: the lowest that table and equation give, where a cell of the table is
+ * the normal distribution through its 90 % and its 50 %. A more leisurely column of the table that gives fewer counts
+ * too.
  * Parameters:   kgf  the force, 0 or more.
  * Return value: 0 to 100; NAN where neither has a figure.
  */

@@ -38,7 +38,8 @@ fall (double x)
   return ldexp (sum, -(int) k);
 }
 
-/* The part of a normal distribution between its mean and z deviations from it, z from 0 to 9: φ(z) (z + z³/3 + z⁵/15 + …) */
+/* The part of a normal distribution between its mean and z deviations from it, z from 0 to 9:
+   φ(z) (z + z³/3 + z⁵/15 + …) */
 static double
 middle_part (double z)
 {

@@ -9,6 +9,7 @@
 
 #define AL_EISAWI "Al-Eisawi and others 1999, Applied Ergonomics 30:235"
 #define HSE "HSE, assessing pushing and pulling: 2 % of the weight at least"
+#define HSE_UNEVEN "HSE, assessing pushing and pulling: up to 10 % of the weight on soft or uneven ground"
 #define TEACHING "physics teaching page on rolling friction"
 #define TRADE "trade figures, from memory"
 
@@ -99,7 +100,7 @@ sy_push_rolling (int tread, int ground, double diameter_mm)
   out.coefficient = isnan (value) && !is_uneven ? NONE : fmax (floor_value, value);
   if (is_uneven || value < floor_value)
     {
-      out.source = is_uneven ? "HSE, assessing pushing and pulling: up to 10 % of the weight on soft or uneven ground" : HSE;
+      out.source = is_uneven ? HSE_UNEVEN : HSE;
       out.from_memory = false;
     }
   return out;
@@ -110,10 +111,11 @@ sy_push_sliding (SySlideSurface surface)
 {
   static const SySlideFigure figures[SY_N_SLIDE_SURFACES] = {
     [SY_SLIDE_STEEL_DRY] = { 0.78, 0.57, 0.42, true,
-                             "Kirk-Othmer as quoted (second-hand): 0.78 at the start; mild steel sliding 0.57 from memory" },
+      "Kirk-Othmer as quoted (second-hand): 0.78 at the start; mild steel sliding 0.57 from memory" },
     [SY_SLIDE_STEEL_GREASED] = { 0.23, 0.19, 0.029, true,
-                                 "Kirk-Othmer as quoted (second-hand): 0.23 at the start; greasy sliding 0.19 from memory" },
-    [SY_SLIDE_ROLLERS] = { 0.05 * SY_PUSH_START_FACTOR, 0.05, 0.01, true, "ball or roller lifters on a bolster, from memory" },
+      "Kirk-Othmer as quoted (second-hand): 0.23 at the start; greasy sliding 0.19 from memory" },
+    [SY_SLIDE_ROLLERS] = { 0.05 * SY_PUSH_START_FACTOR, 0.05, 0.01, true,
+      "ball or roller lifters on a bolster, from memory" },
   };
 
   return figures[surface];
@@ -160,7 +162,8 @@ sy_push_limit (const SyPushTask *task, SyPushWho who, SyPushForce force, int per
 {
   double women = sy_push_accepted (task, SY_HANDS_WOMEN, force, percent);
   double men = sy_push_accepted (task, SY_HANDS_MEN, force, percent);
-  double kgf = who == SY_WHO_WOMEN ? women : who == SY_WHO_MEN ? men : isnan (women) || isnan (men) ? NONE : fmin (women, men);
+  double both = isnan (women) || isnan (men) ? NONE : fmin (women, men);
+  double kgf = who == SY_WHO_WOMEN ? women : who == SY_WHO_MEN ? men : both;
 
   return sy_push_of_kgf (kgf, units);
 }

@@ -60,17 +60,17 @@ typedef enum { SY_GROUND_CONCRETE, SY_GROUND_TILE, SY_GROUND_ASPHALT, SY_GROUND_
 
 typedef struct
 {
-  double coefficient;  /* force that keeps it moving on the level, over its weight; NAN: needs the diameter, or no figure */
+  double coefficient;  /* force that keeps it moving on the level, over its weight; NAN: see @needs_diameter */
   double start_factor; /* force at the start over that                                    */
   double best_mm;      /* the diameter from which a larger wheel buys nothing more; NAN: the diameter does not count */
   double least;        /* the lowest that is published: for running away                  */
-  bool needs_diameter; /* the figure is a lever arm, and no diameter was given            */
+  bool needs_diameter; /* the figure is a lever arm, and no diameter was given; else there is none for the ground */
   bool from_memory;
   const char *source;
 } SyRollingFigure;
 
-/* Well-kept wheels on a level floor take at least this part of the weight, soft or uneven ground up to that. Source: HSE,
-   assessing pushing and pulling. */
+/* Well-kept wheels on a level floor take at least this part of the weight, soft or uneven ground up to that. Source:
+   HSE, assessing pushing and pulling. */
 #define SY_PUSH_LEAST_ROLLING 0.02
 #define SY_PUSH_UNEVEN_ROLLING 0.10
 /* Force at the start over force on the move where nothing better is known: 2 to 3, from memory; the upper end. */
@@ -78,12 +78,12 @@ typedef struct
 
 /**
  * sy_push_rolling:
- * The coefficient of a kind of wheel on a kind of floor: twice the lever arm over the diameter, or a coefficient; never under
- * 2 % of the weight, 10 % on soft or uneven ground.
+ * The coefficient of a kind of wheel on a kind of floor: twice the lever arm over the diameter, or a coefficient; never
+ * under 2 % of the weight, 10 % on soft or uneven ground.
  * Source: lever arms of hard rubber 2.2 mm on smooth concrete, 2.4 on tile, 3.3 on asphalt, 4.5 on industrial carpet,
- *         measured from standstill: Al-Eisawi and others 1999, Applied Ergonomics 30:235. Rubber on concrete 0.01 to 0.02,
- *         steel on rail 0.001 to 0.003: physics teaching page. Polyurethane 0.8 to 1.5 mm or, without a diameter, 0.01 to
- *         0.03, and steel 0.5 mm, on hard floors: from memory.
+ *         measured from standstill: Al-Eisawi and others 1999, Applied Ergonomics 30:235. Rubber on concrete 0.01 to
+ *         0.02, steel on rail 0.001 to 0.003: physics teaching page. Polyurethane 0.8 to 1.5 mm or, without a diameter,
+ *         0.01 to 0.03, and steel 0.5 mm, on hard floors: from memory.
  * Parameters:   tread, ground  -1: not known. diameter_mm  NAN: not known.
  * Return value: not known tread: 2 %, 10 % on soft or uneven ground; a tread without a figure for the ground: NAN.
  */
@@ -105,8 +105,8 @@ typedef struct
 /**
  * sy_push_sliding:
  * Source: hard steel on hard steel, dry: 0.78 at the start, 0.42 sliding; with light oil 0.23 and 0.10, with a friction
- *         modifier 0.029 sliding: Kirk-Othmer as quoted in a forum of chemists (second-hand). Mild steel sliding dry 0.57,
- *         greasy 0.19; rollers or balls 0.01 to 0.05, start factor 3: from memory.
+ *         modifier 0.029 sliding: Kirk-Othmer as quoted in a forum of chemists (second-hand). Mild steel sliding dry
+ *         0.57, greasy 0.19; rollers or balls 0.01 to 0.05, start factor 3: from memory.
  */
 SySlideFigure sy_push_sliding (SySlideSurface surface);
 
@@ -123,8 +123,8 @@ typedef struct
 
 /**
  * sy_push_guideline:
- * Force to start or stop and to keep moving: women 15 and 7 kg, men 20 and 10 kg; a mixed group by the women's. Hands between
- * knuckle and shoulder height, 20 m at most. Source: HSE, assessing pushing and pulling; L23.
+ * Force to start or stop and to keep moving: women 15 and 7 kg, men 20 and 10 kg; a mixed group by the women's. Hands
+ * between knuckle and shoulder height, 20 m at most. Source: HSE, assessing pushing and pulling; L23.
  */
 SyPushGuide sy_push_guideline (SyPushWho who, SyUnits units);
 

@@ -54,36 +54,40 @@ static const SyChoice brake_choices[] = {
 
 static const SyField cart_members[] = {
   { .name = "gross_mass", .symbol = "m", .label = N_ ("Mass of cart and load"),
-    .help = N_ ("With what is not known added to it."), SY_PUSH_MEASURE (Cart, gross_mass, SY_KIND_MASS), .required = true,
-    .low = OVER_ZERO, .range_source = STATICS },
+    .help = N_ ("With what is not known added to it."), SY_PUSH_MEASURE (Cart, gross_mass, SY_KIND_MASS),
+    .required = true, .low = OVER_ZERO, .range_source = STATICS },
   { .name = "wheel", .label = N_ ("Kind of wheel"), SY_PUSH_CHOICE (Cart, wheel, wheel_choices) },
-  { .name = "wheel_diameter", .symbol = "d", .label = N_ ("Diameter of the wheels"), .help = N_ ("The smallest of them."),
+  { .name = "wheel_diameter", .symbol = "d", .label = N_ ("Diameter of the wheels"),
+    .help = N_ ("The smallest of them."),
     SY_PUSH_MEASURE (Cart, wheel_diameter, SY_KIND_LENGTH), .low = OVER_ZERO, .high = { SY_BOUND_CLOSED, { 2000, 80 } },
     .range_source = "common practice, no source" },
-  { .name = "floor", .label = N_ ("Floor"), .help = N_ ("The worst on the way."), SY_PUSH_CHOICE (Cart, floor, floor_choices),
+  { .name = "floor", .label = N_ ("Floor"), .help = N_ ("The worst on the way."),
+    SY_PUSH_CHOICE (Cart, floor, floor_choices),
     .default_text = N_ ("taken as smooth concrete") },
   { .name = "rolling_coefficient", .symbol = "C", .label = N_ ("Rolling coefficient"),
     .help = N_ ("As measured: the force that keeps it moving on the level, over its weight; goes before wheel and floor."),
     SY_PUSH_MEASURE (Cart, rolling, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (1), .range_source = STATICS,
     .default_text = N_ ("as published for wheel and floor") },
   { .name = "start_factor", .label = N_ ("Force to start over force to keep moving"),
-    .help = N_ ("Of the rolling alone, on the level."), SY_PUSH_MEASURE (Cart, start_factor, SY_KIND_RATIO), .low = FROM_ONE,
-    .high = UP_TO (10), .range_source = "common practice, no source",
+    .help = N_ ("Of the rolling alone, on the level."), SY_PUSH_MEASURE (Cart, start_factor, SY_KIND_RATIO),
+    .low = FROM_ONE, .high = UP_TO (10), .range_source = "common practice, no source",
     .default_text = N_ ("3; 1 for hard rubber, whose figures are of the start") },
-  { .name = "slope", .symbol = "s", .label = N_ ("Steepest slope on the way"), .help = N_ ("Degrees, or 2 %; 0 for level."),
+  { .name = "slope", .symbol = "s", .label = N_ ("Steepest slope on the way"),
+    .help = N_ ("Degrees, or 2 %; 0 for level."),
     SY_PUSH_MEASURE (Cart, slope, SY_KIND_SLOPE), .low = FROM_ZERO, .high = UNDER (90), .range_source = STATICS },
   { .name = "brake", .label = N_ ("Brake"), SY_PUSH_CHOICE (Cart, brake, brake_choices) },
   { .name = "start_acceleration", .symbol = "a", .label = N_ ("How hard it is started"), .help = N_ ("As a part of g."),
-    SY_PUSH_MEASURE (Cart, start_acceleration, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (1), .range_source = STATICS,
-    .default_text = N_ ("0: no faster than it must") },
+    SY_PUSH_MEASURE (Cart, start_acceleration, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (1),
+    .range_source = STATICS, .default_text = N_ ("0: no faster than it must") },
   { .name = "stop_deceleration", .label = N_ ("How hard it is stopped by hand"), .help = N_ ("As a part of g."),
-    SY_PUSH_MEASURE (Cart, stop_deceleration, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (1), .range_source = STATICS,
-    .default_text = N_ ("no stop is judged") },
+    SY_PUSH_MEASURE (Cart, stop_deceleration, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (1),
+    .range_source = STATICS, .default_text = N_ ("no stop is judged") },
 };
 
 static const SyField fields[] = {
   SY_PUSH_WAY_ROW (Facts),
-  { .name = "initial", .symbol = "Fi", .label = N_ ("Force to start it, measured"), .help = N_ ("The peak on a spring or force gauge, in line."),
+  { .name = "initial", .symbol = "Fi", .label = N_ ("Force to start it, measured"),
+    .help = N_ ("The peak on a spring or force gauge, in line."),
     SY_PUSH_MEASURE (Facts, initial, SY_KIND_HAND_FORCE), .low = FROM_ZERO, .range_source = STATICS,
     .default_text = N_ ("estimated from the cart") },
   { .name = "sustained", .symbol = "Fs", .label = N_ ("Force to keep it moving, measured"),
@@ -101,8 +105,10 @@ static const SyField fields[] = {
 
 enum { ROLLING = SY_PUSH_N_Q, N_SYMBOLS };
 static const SySymbol symbols[N_SYMBOLS] = {
-  SY_PUSH_SYMBOL_ROWS ("as measured, or W (start factor \xc3\x97 C cos s + sin s + a)", "as measured, or W (C cos s + sin s)"),
-  [ROLLING] = { "rolling", SY_KIND_RATIO, N_ ("Rolling coefficient"), "as measured, or as published for wheel and floor" },
+  SY_PUSH_SYMBOL_ROWS ("as measured, or W (start factor \xc3\x97 C cos s + sin s + a)",
+                       "as measured, or W (C cos s + sin s)"),
+  [ROLLING] = { "rolling", SY_KIND_RATIO, N_ ("Rolling coefficient"),
+                "as measured, or as published for wheel and floor" },
 };
 
 /* What the cart asks for */
@@ -144,7 +150,8 @@ weight_of (const Cart *cart, SyUnits units)
   return units == SY_UNITS_US ? cart->gross_mass.value : cart->gross_mass.value * SY_GRAVITY;
 }
 
-/* The case with the forces: measured ones go before the cart's. A slope that was not given counts as level, and is said. */
+/* The case with the forces: measured ones go before the cart's. A slope that was not given counts as level, and is
+   said. */
 static void
 case_of (const Facts *facts, SyUnits units, SyPushCase *out)
 {
@@ -196,7 +203,8 @@ say_rolling (const Facts *facts, const Rolling *rolling, SySink *sink)
     }
   if (isnan (rolling->coefficient))
     {
-      sy_sink_note (sink, rolling->published.needs_diameter ? "push-no-diameter" : "push-no-figure-for-floor", SY_NOTE_NEEDED);
+      sy_sink_note (sink, rolling->published.needs_diameter ? "push-no-diameter" : "push-no-figure-for-floor",
+                    SY_NOTE_NEEDED);
       return;
     }
   note = sy_sink_note (sink, "push-rolling-published", SY_NOTE_CAUTION);
@@ -291,8 +299,8 @@ check (const void *data, SyUnits units, SyProblems *problems)
     {
       char given[SY_NUMBER_TEXT_MAX];
       sy_number_print (facts->sustained.value, given);
-      sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, "$.sustained", given, "at most initial: the force to start it is the peak",
-                       sy_unit_name (SY_KIND_HAND_FORCE, units));
+      sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, "$.sustained", given,
+                       "at most initial: the force to start it is the peak", sy_unit_name (SY_KIND_HAND_FORCE, units));
     }
 }
 
@@ -319,8 +327,8 @@ ratio_with (const void *data, SyUnits units, size_t offset, double value)
   }
 
 static size_t
-candidates (const void *data, const SyContext *context, const SyGoal *goal, size_t factor, SyChange *changes, SyChange *best,
-            bool *has_best)
+candidates (const void *data, const SyContext *context, const SyGoal *goal, size_t factor, SyChange *changes,
+            SyChange *best, bool *has_best)
 {
   const Facts *facts = data;
   const Cart *cart = &facts->cart;
@@ -335,13 +343,14 @@ candidates (const void *data, const SyContext *context, const SyGoal *goal, size
   if (isnan (sy_push_case_ratio (&push)))
     return 0; /* no force is known: nothing can be promised */
   if (factor >= FACTOR_DUTY)
-    return sy_push_duty_candidates (&facts->duty, offsetof (Facts, duty), facts, units, ratio_with, factor - FACTOR_DUTY,
-                                    changes, best, has_best);
+    return sy_push_duty_candidates (&facts->duty, offsetof (Facts, duty), facts, units, ratio_with,
+                                    factor - FACTOR_DUTY, changes, best, has_best);
   if (!estimated)
     return 0;
   if (factor == FACTOR_WHEEL)
     {
-      double from_here = sy_unit_convert (SY_KIND_LENGTH, rolling_of (cart, units).published.best_mm, SY_UNITS_METRIC, units);
+      double best_mm = rolling_of (cart, units).published.best_mm;
+      double from_here = sy_unit_convert (SY_KIND_LENGTH, best_mm, SY_UNITS_METRIC, units);
       if (cart->rolling.given || !cart->wheel_diameter.given || !(cart->wheel_diameter.value < from_here))
         return 0;
       lever = LEVER ("wheel_diameter", "wheels", SY_KIND_LENGTH, wheel_diameter, from_here);

@@ -50,7 +50,8 @@ static const SyField fields[] = {
     .default_text = N_ ("as published for the surface, which speaks for nothing by itself") },
   { .name = "start_friction", .symbol = "k0", .label = N_ ("Friction at the start"),
     .help = N_ ("As measured on the level: the force that starts it, over its weight."),
-    SY_PUSH_MEASURE (Facts, start_friction, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (6), .range_source = STATICS,
+    SY_PUSH_MEASURE (Facts, start_friction, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (6),
+    .range_source = STATICS,
     .default_text = N_ ("in proportion to the published figures; three times the friction where no surface is named") },
   { .name = "incline", .symbol = "s", .label = N_ ("Incline"), .help = N_ ("Degrees, or 2 %; 0 for level."),
     SY_PUSH_MEASURE (Facts, incline, SY_KIND_SLOPE), .low = FROM_ZERO, .high = UNDER (90), .range_source = STATICS },
@@ -65,7 +66,8 @@ static const SyField fields[] = {
 enum { FRICTION = SY_PUSH_N_Q, START_FRICTION, N_SYMBOLS };
 static const SySymbol symbols[N_SYMBOLS] = {
   SY_PUSH_SYMBOL_ROWS ("W (k0 cos s \xc2\xb1 sin s)", "W (k cos s \xc2\xb1 sin s)"),
-  [FRICTION] = { "friction", SY_KIND_RATIO, N_ ("Friction on the move"), "as measured, or as published for the surface" },
+  [FRICTION] = { "friction", SY_KIND_RATIO, N_ ("Friction on the move"),
+                 "as measured, or as published for the surface" },
   [START_FRICTION] = { "start_friction", SY_KIND_RATIO, N_ ("Friction at the start"),
                        "as measured, or as published for the surface" },
 };
@@ -204,7 +206,8 @@ check (const void *data, SyUnits units, SyProblems *problems)
       sy_problems_add (problems, SY_PROBLEM_CONFLICT, 0, "$.start_friction", given, "not under friction", "1");
     }
   if (facts->start_friction.given && !facts->friction.given)
-    sy_problems_add (problems, SY_PROBLEM_MISSING, 0, "$.friction", "nothing", "friction as measured beside start_friction", "1");
+    sy_problems_add (problems, SY_PROBLEM_MISSING, 0, "$.friction", "nothing",
+                     "friction as measured beside start_friction", "1");
 }
 
 /* Remedies */
@@ -223,8 +226,8 @@ ratio_with (const void *data, SyUnits units, size_t offset, double value)
 }
 
 static size_t
-candidates (const void *data, const SyContext *context, const SyGoal *goal, size_t factor, SyChange *changes, SyChange *best,
-            bool *has_best)
+candidates (const void *data, const SyContext *context, const SyGoal *goal, size_t factor, SyChange *changes,
+            SyChange *best, bool *has_best)
 {
   const Facts *facts = data;
   const SyPushLever incline = { .path = "incline", .factor = "incline", .kind = SY_KIND_SLOPE,
@@ -263,8 +266,8 @@ largest_mass (const void *data, const SyContext *context, const SyGoal *goal, do
   (void) goal;
   if (!sy_push_heaviest (data, context->units, ratio_with, offset, mass))
     return false;
-  *change = (SyChange) { .path = "mass", .factor = "load", .type = SY_CHANGE_NUMBER, .kind = SY_KIND_MASS, .offset = offset,
-                         .value = *mass };
+  *change = (SyChange) { .path = "mass", .factor = "load", .type = SY_CHANGE_NUMBER, .kind = SY_KIND_MASS,
+                         .offset = offset, .value = *mass };
   return true;
 }
 

@@ -14,8 +14,8 @@ const SyChoice sy_push_who_choices[] = {
   [SY_WHO_MEN] = { "men", N_ ("Men only"), NULL },
   [SY_WHO_MIXED] = { "mixed", N_ ("Women and men, each held against their own figures"), NULL },
 };
-/* HSE: uneven floors, confined spaces and trapping hazards call for a detailed assessment. The rest: what the tables did not
-   measure, common practice, no source. */
+/* HSE: uneven floors, confined spaces and trapping hazards call for a detailed assessment. The rest: what the tables
+   did not measure, common practice, no source. */
 const SyChoice sy_push_condition_choices[] = {
   { "uneven-floor", N_ ("Floor uneven, soft, or with gaps, sills or hoses across the way"), NULL },
   { "confined-space", N_ ("Not enough room to walk or stand freely behind it"), NULL },
@@ -36,16 +36,20 @@ static const char *const condition_notes[SY_N_PUSH_CONDITIONS] = {
 const SyLimit sy_push_limits[] = {
   { "accepted-start", N_ ("Starting it: what people accept"), "Snook and Ciriello 1991; Potvin and others 2021", true,
     "initial", "psycho.initial.limit", "psycho.initial.ratio" },
-  { "accepted-moving", N_ ("Keeping it moving: what people accept"), "Snook and Ciriello 1991; Potvin and others 2021", true,
+  { "accepted-moving", N_ ("Keeping it moving: what people accept"), "Snook and Ciriello 1991; Potvin and others 2021",
+      true,
     "sustained", "psycho.sustained.limit", "psycho.sustained.ratio" },
   { "uk-start", N_ ("Starting it: UK guideline"), SY_PUSH_FILTER, false, "initial", "uk.start", "uk.start.ratio" },
   { "uk-stop", N_ ("Stopping it: UK guideline"), SY_PUSH_FILTER, false, "stop", "uk.start", "uk.stop.ratio" },
-  { "uk-moving", N_ ("Keeping it moving: UK guideline"), SY_PUSH_FILTER, false, "sustained", "uk.moving", "uk.moving.ratio" },
-  { "uk-hold", N_ ("Holding it: UK guideline to keep moving"), SY_PUSH_FILTER "; for holding common practice, no source", false,
+  { "uk-moving", N_ ("Keeping it moving: UK guideline"), SY_PUSH_FILTER, false, "sustained", "uk.moving",
+      "uk.moving.ratio" },
+  { "uk-hold", N_ ("Holding it: UK guideline to keep moving"),
+      SY_PUSH_FILTER "; for holding common practice, no source", false,
     "hold", "uk.moving", "uk.hold.ratio" },
   { "critical-start", N_ ("Starting it: critical force"), "ISO/TR 12295", true, "initial", "critical.initial",
     "critical.initial.ratio" },
-  { "critical-moving", N_ ("Keeping it moving: critical force"), "ISO/TR 12295", true, "sustained", "critical.sustained",
+  { "critical-moving", N_ ("Keeping it moving: critical force"), "ISO/TR 12295", true, "sustained",
+      "critical.sustained",
     "critical.sustained.ratio" },
 };
 
@@ -219,7 +223,8 @@ sy_push_case_notes (const SyPushCase *push, const SyPushDuty *duty, SySink *sink
       sy_note_arg (note, SY_KIND_DISTANCE, duty->distance.value);
       sy_note_source (note, NULL, SY_PUSH_FILTER "; heights in figures assumed, no source", false);
     }
-  if (sink->quantities[SY_PUSH_Q_WOMEN].state != SY_STATE_ABSENT && sink->quantities[SY_PUSH_Q_MEN].state != SY_STATE_ABSENT)
+  if (sink->quantities[SY_PUSH_Q_WOMEN].state != SY_STATE_ABSENT
+      && sink->quantities[SY_PUSH_Q_MEN].state != SY_STATE_ABSENT)
     {
       SyNote *note = sy_sink_note (sink, "push-who-can", SY_NOTE_CAUTION);
       sy_note_arg (note, SY_KIND_PERCENT, sink->quantities[SY_PUSH_Q_WOMEN].value);

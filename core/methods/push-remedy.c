@@ -76,7 +76,8 @@ sy_push_duty_candidates (const SyPushDuty *duty, size_t base, const void *facts,
                          size_t factor, SyChange *changes, SyChange *best, bool *has_best)
 {
   SyPushLever lever = { .path = "frequency", .factor = "frequency", .kind = SY_KIND_FREQUENCY,
-                        .offset = base + offsetof (SyPushDuty, frequency), .now = duty->frequency.value, .best = SELDOM };
+                        .offset = base + offsetof (SyPushDuty, frequency), .now = duty->frequency.value,
+                        .best = SELDOM };
 
   (void) best;
   *has_best = false;

@@ -199,11 +199,12 @@ sy_push_scene_side (SyScene *scene, const SyPushPicture *picture)
   if (!isnan (picture->mass))
     {
       SyPoint at = on_slope (&view, 45, top + 8);
-      say (&view, put (&view, SY_MARK_TEXT, SY_ROLE_MEASURE, 1, &at), "m ", picture->mass, 0, SY_KIND_MASS, picture->mass_fact);
+      say (&view, put (&view, SY_MARK_TEXT, SY_ROLE_MEASURE, 1, &at), "m ", picture->mass, 0, SY_KIND_MASS,
+           picture->mass_fact);
     }
   line (&view, SY_ROLE_THIN, (SyPoint) { REACH, hands }, (SyPoint) { -84, hands });
-  say (&view, put (&view, SY_MARK_DIMENSION, SY_ROLE_MEASURE, 2, (const SyPoint[]) { { -80, 0 }, { -80, hands } }), "h ",
-       picture->handle_height, 1, SY_KIND_REACH, "handle_height");
+  say (&view, put (&view, SY_MARK_DIMENSION, SY_ROLE_MEASURE, 2, (const SyPoint[]) { { -80, 0 }, { -80, hands } }),
+       "h ", picture->handle_height, 1, SY_KIND_REACH, "handle_height");
   sy_scene_include (scene, -100 * view.cm, -LANE * view.cm);
   sy_scene_include (scene, (far.x + 30) * view.cm, fmax (STATURE, far.y) * view.cm);
 }

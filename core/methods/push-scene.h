@@ -23,9 +23,9 @@ typedef struct
 
 /**
  * sy_push_scene_side:
- * Adds the view to a scene that was begun in the document's units: the ankles at 0,0, the load in front. Forces are arrows
- * to one scale: Fi to start it, Fs to keep it moving, Fh to hold it, Fb to stop it; the one that governs is heavy. Sizes of
- * cart and die are drawn by eye.
+ * Adds the view to a scene that was begun in the document's units: the ankles at 0,0, the load in front. Forces are
+ * arrows to one scale: Fi to start it, Fs to keep it moving, Fh to hold it, Fb to stop it; the one that governs is
+ * heavy. Sizes of cart and die are drawn by eye.
  */
 void sy_push_scene_side (SyScene *scene, const SyPushPicture *picture);
 

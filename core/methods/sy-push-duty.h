@@ -5,7 +5,8 @@
 #include "sy-method.h"
 #include "sy-push.h"
 
-/* What pushing a cart and sliding a die have in common: who does it how often how far, and what the force is held against. */
+/* What pushing a cart and sliding a die have in common: who does it how often how far, and what the force is held
+   against. */
 
 typedef struct
 {
@@ -154,13 +155,14 @@ typedef struct
   double now, best; /* the ratio does not rise on the way from one to the other */
 } SyPushLever;
 
-/* Values between the present one and the best that bring the ratio to 1, and a few rungs below it for stricter policies.
-   Return value: how many were added to @changes, SY_PUSH_RUNGS at most. */
+/* Values between the present one and the best that bring the ratio to 1, and a few rungs below it for stricter
+   policies. Return value: how many were added to @changes, SY_PUSH_RUNGS at most. */
 #define SY_PUSH_RUNGS 4
-size_t sy_push_pull_lever (const SyPushLever *lever, const void *facts, SyUnits units, SyPushTry ratio, SyChange *changes);
+size_t sy_push_pull_lever (const SyPushLever *lever, const void *facts, SyUnits units, SyPushTry ratio,
+                           SyChange *changes);
 
-/* Levers of the duty, for both methods: 0 pace, 1 way, 2 height of the hands, 3 push or pull. @base is the offset of the duty in
-   the facts. */
+/* Levers of the duty, for both methods: 0 pace, 1 way, 2 height of the hands, 3 push or pull. @base is the offset of
+   the duty in the facts. */
 #define SY_PUSH_DUTY_FACTORS 4
 size_t sy_push_duty_candidates (const SyPushDuty *duty, size_t base, const void *facts, SyUnits units, SyPushTry ratio,
                                 size_t factor, SyChange *changes, SyChange *best, bool *has_best);

@@ -8,7 +8,8 @@
 
 static const SyTemplate templates[] = {
   /* rows of the policy */
-  { "push-start-accepted", N_ ("Starting it takes {value%} of the force that as many of them accept; the limit is {limit%}.") },
+  { "push-start-accepted",
+    N_ ("Starting it takes {value%} of the force that as many of them accept; the limit is {limit%}.") },
   { "push-moving-accepted",
     N_ ("Keeping it moving takes {value%} of the force that as many of them accept; the limit is {limit%}.") },
   { "push-start-guideline", N_ ("Starting it takes {value%} of the guideline force; the limit is {limit%}.") },
@@ -33,7 +34,8 @@ static const SyTemplate templates[] = {
   { "push-percent-low", N_ ("Held against what {value} of them accept: it is too much for the others.") },
   { "push-several-persons",
     N_ ("Pushed by {value} persons together: the figures are for one; the force is not divided.") },
-  { "push-conditions-not-asked", N_ ("It was not asked whether a condition applies that the published figures exclude.") },
+  { "push-conditions-not-asked",
+    N_ ("It was not asked whether a condition applies that the published figures exclude.") },
 
   /* conditions */
   { "push-uneven-floor", N_ ("The floor is uneven or soft, or something lies across the way: assess it in detail.") },
@@ -56,7 +58,8 @@ static const SyTemplate templates[] = {
   { "push-no-wheel", N_ ("Neither a rolling coefficient nor the kind of wheel was given; {value}, the least that is published, was "
                          "taken meanwhile.") },
   { "push-no-diameter", N_ ("The diameter of the wheels was not given; the resistance of these depends on it.") },
-  { "push-no-figure-for-floor", N_ ("No rolling figure is published for these wheels on this floor: measure the forces.") },
+  { "push-no-figure-for-floor",
+    N_ ("No rolling figure is published for these wheels on this floor: measure the forces.") },
   { "push-rolling-published",
     N_ ("A rolling coefficient of {value} was taken, as published for wheel and floor: a measured force goes before it.") },
   { "push-floor-assumed", N_ ("The floor was not given; it was taken as smooth concrete.") },
@@ -89,7 +92,8 @@ static const SyTemplate changes[] = {
   { "friction", N_ ("A smoother way: a friction of {to} in place of {from}.") },
   { "surface", N_ ("Another surface: {to} in place of {from}.") },
 };
-static const char heaviest_cart[] = N_ ("As the task stands, {to} is the most that cart and load together may weigh within every goal.");
+static const char heaviest_cart[] =
+    N_ ("As the task stands, {to} is the most that cart and load together may weigh within every goal.");
 
 const char *
 sy_words_push_template (const char *id)
@@ -115,13 +119,17 @@ sy_words_push_change (const SyMethod *method, const char *path)
 
 /* The result in a sentence. */
 
-static const char who_can[] = N_ ("{initial} to start it, {sustained} to keep it moving: {women} of women and {men} of men could. "
+static const char who_can[] =
+    N_ ("{initial} to start it, {sustained} to keep it moving: {women} of women and {men} of men could. "
                                   "Farthest along is {limit}: {percent} of it.");
-static const char women_can[] = N_ ("{initial} to start it, {sustained} to keep it moving: {women} of women could; for men there is "
+static const char women_can[] =
+    N_ ("{initial} to start it, {sustained} to keep it moving: {women} of women could; for men there is "
                                     "no figure. Farthest along is {limit}: {percent} of it.");
-static const char men_can[] = N_ ("{initial} to start it, {sustained} to keep it moving: {men} of men could; for women there is no "
+static const char men_can[] =
+    N_ ("{initial} to start it, {sustained} to keep it moving: {men} of men could; for women there is no "
                                   "figure. Farthest along is {limit}: {percent} of it.");
-static const char nobody_knows[] = N_ ("{initial} to start it, {sustained} to keep it moving; how many people could is not published. "
+static const char nobody_knows[] =
+    N_ ("{initial} to start it, {sustained} to keep it moving; how many people could is not published. "
                                        "Farthest along is {limit}: {percent} of it.");
 static const char start_only[] = N_ ("{initial} to start it; the force to keep it moving is not known.");
 static const char moving_only[] = N_ ("{sustained} to keep it moving; the force to start it is not known.");
@@ -180,7 +188,8 @@ sy_words_push_result (const SyFindings *findings, SyTranslate translate)
 
   if (!is_ours (findings->method))
     return NULL;
-  gboolean start = !isnan (sy_words_value (findings, "initial")), keep = !isnan (sy_words_value (findings, "sustained"));
+  gboolean start = !isnan (sy_words_value (findings, "initial"));
+  gboolean keep = !isnan (sy_words_value (findings, "sustained"));
   gboolean women = !isnan (sy_words_value (findings, "women.percent"));
   gboolean men = !isnan (sy_words_value (findings, "men.percent"));
   const char *words = !start && !keep ? nothing_known

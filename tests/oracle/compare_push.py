@@ -1,6 +1,6 @@
 # SPDX-License-Identifier: MIT
-"""compare_push.py CLI: every cell of the tables, random carts and sliding dies through `assess --lines`: every quantity within 1e-9 of the oracle,
-and the verdict; then what must hold whatever the figures are. Ends with one line `N passed, N failed`."""
+"""compare_push.py CLI: every cell of the tables, random carts and sliding dies through `assess
+--lines`: every quantity within 1e-9 of the oracle, and the verdict; then what must hold whatever the figures are. Ends with one line `N passed, N failed`."""
 
 import json
 import pathlib

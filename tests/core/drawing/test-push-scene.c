@@ -13,7 +13,8 @@
 static const char measured[]
   = "{\"method\":\"push\",\"units\":\"metric\",\"way\":\"push\"," DUTY ",\"initial\":100,\"sustained\":80}";
 static const char nothing[] = "{\"method\":\"slide\",\"units\":\"metric\",\"way\":\"push\"," DUTY ",\"mass\":100}";
-static const char die[] = "{\"method\":\"slide\",\"units\":\"metric\",\"way\":\"push\"," DUTY ",\"mass\":100,\"friction\":0.05,"
+static const char die[] =
+    "{\"method\":\"slide\",\"units\":\"metric\",\"way\":\"push\"," DUTY ",\"mass\":100,\"friction\":0.05,"
                           "\"incline\":4,\"direction\":\"down\",\"held\":\"stops\"}";
 
 typedef struct
@@ -103,8 +104,10 @@ the_way_it_goes (void **state)
   g_autofree Sheet *push = draw_with (CART ("push", "metric"), SY_SCENE_MARKS_MAX);
   g_autofree Sheet *pull = draw_with (CART ("pull", "metric"), SY_SCENE_MARKS_MAX);
   g_autofree Sheet *down = draw_with (die, SY_SCENE_MARKS_MAX);
-  const SyMark *up = find (push, SY_MARK_ARROW, SY_ROLE_TENSION, 0), *to = find (pull, SY_MARK_ARROW, SY_ROLE_TENSION, 0);
-  const SyMark *floor = find (pull, SY_MARK_LINE, SY_ROLE_FLOOR, 1), *bolster = find (down, SY_MARK_POLYGON, SY_ROLE_SUPPORT, 0);
+  const SyMark *up = find (push, SY_MARK_ARROW, SY_ROLE_TENSION, 0);
+  const SyMark *to = find (pull, SY_MARK_ARROW, SY_ROLE_TENSION, 0);
+  const SyMark *floor = find (pull, SY_MARK_LINE, SY_ROLE_FLOOR, 1);
+  const SyMark *bolster = find (down, SY_MARK_POLYGON, SY_ROLE_SUPPORT, 0);
 
   (void) state;
   assert_true (up->points[1].x > up->points[0].x && up->points[1].y > up->points[0].y);
@@ -163,9 +166,9 @@ int
 main (void)
 {
   const struct CMUnitTest tests[] = {
-    cmocka_unit_test (forces_are_to_scale), cmocka_unit_test (what_governs_is_heavy), cmocka_unit_test (the_way_it_goes),
-    cmocka_unit_test (us_units),            cmocka_unit_test (nothing_that_is_not_known),
-    cmocka_unit_test (everything_is_shown),
+    cmocka_unit_test (forces_are_to_scale),       cmocka_unit_test (what_governs_is_heavy),
+    cmocka_unit_test (the_way_it_goes),           cmocka_unit_test (us_units),
+    cmocka_unit_test (nothing_that_is_not_known), cmocka_unit_test (everything_is_shown),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);

@@ -96,11 +96,12 @@ static void
 test_a_line_of_the_working (void **state)
 {
   g_autoptr (SyAssessment) assessment = help_assess (PUSH ("\"initial\":100,\"sustained\":60"));
-  g_autofree char *line = sy_words_formula (assessment->findings, sy_findings_quantity (assessment->findings, "uk.moving.ratio"));
+  const SyFindings *findings = assessment->findings;
+  g_autofree char *line = sy_words_formula (findings, sy_findings_quantity (findings, "uk.moving.ratio"));
 
   (void) state;
   assert_string_equal (line, "60 N / 68.6 N = 0.874");
-  assert_null (sy_words_formula (assessment->findings, sy_findings_quantity (assessment->findings, "initial")));
+  assert_null (sy_words_formula (findings, sy_findings_quantity (findings, "initial")));
 }
 
 int
