@@ -136,7 +136,7 @@ sequence_steps (const SyLiftSetFacts *facts, const SySink *sink, Step *steps)
 }
 
 static void
-put_stair (const SyLiftSetFacts *facts, SyScene *scene, const Step *steps, int n)
+put_stair (const SyLiftSetFacts *facts, const char *index, SyScene *scene, const Step *steps, int n)
 {
   double total = 0, most = 0, at = 0, width = WIDE / n;
 
@@ -147,9 +147,9 @@ put_stair (const SyLiftSetFacts *facts, SyScene *scene, const Step *steps, int n
     }
   double unit = HIGH / fmax (total, 1.2);
 
-  put_line (scene, SY_MARK_LINE, SY_ROLE_OUTLINE, (SyPoint) { 0, 0 }, (SyPoint) { WIDE + 8, 0 });
-  put_line (scene, SY_MARK_LINE, SY_ROLE_CENTRE, (SyPoint) { -4, unit }, (SyPoint) { WIDE + 8, unit });
-  put_text (scene, WIDE + 8, unit + 2, "", "", 1, 0);
+  put_line (scene, SY_MARK_LINE, SY_ROLE_OUTLINE, (SyPoint) { 0, 0 }, (SyPoint) { WIDE, 0 });
+  put_line (scene, SY_MARK_LINE, SY_ROLE_CENTRE, (SyPoint) { -4, unit }, (SyPoint) { WIDE + 4, unit });
+  put_text (scene, -5, unit + 2, "", "", 1, 0);
   for (int i = 0; i < n; i++)
     {
       double x = i * width, delta = steps[i].delta;
@@ -165,18 +165,21 @@ put_stair (const SyLiftSetFacts *facts, SyScene *scene, const Step *steps, int n
         }
       put_box (scene, delta >= most ? SY_ROLE_GOVERNING : SY_ROLE_SUPPORT, x, at * unit, x + width, (at + delta) * unit);
       at += delta;
-      if (i > 0)
-        put_line (scene, SY_MARK_LINE, SY_ROLE_THIN, (SyPoint) { x, at * unit }, (SyPoint) { WIDE, at * unit });
       if (n <= NAMED_STEPS || delta >= NAMED_PART * total)
         put_text (scene, x + width / 2, at * unit + 3, name, i > 0 ? "+" : "", delta, 2);
     }
+  if (isfinite (most))
+    {
+      put_line (scene, SY_MARK_LINE, SY_ROLE_THIN, (SyPoint) { WIDE, at * unit }, (SyPoint) { WIDE + 16, at * unit });
+      put_text (scene, WIDE + 9, at * unit + 2, index, "", at, 2);
+    }
   sy_scene_include (scene, -6, -6);
-  sy_scene_include (scene, WIDE + 14, HIGH + 12);
+  sy_scene_include (scene, WIDE + 20, HIGH + 12);
 }
 
 /* ---- categories ---- */
 
-/* Bars of one grouping, from the lowest category to the highest: frequency, with the mean FILI below and the count above. */
+/* Bars of one grouping, from the lowest category to the highest: the mean FILI below, frequency and count above. */
 static void
 put_categories (const SySink *sink, SyScene *scene, const char *prefix, const char *index, double left)
 {
@@ -197,7 +200,7 @@ put_categories (const SySink *sink, SyScene *scene, const char *prefix, const ch
     }
   put_line (scene, SY_MARK_LINE, SY_ROLE_OUTLINE, (SyPoint) { left, 0 }, (SyPoint) { left + WIDE / 2, 0 });
   if (vli != NULL)
-    put_text (scene, left + WIDE / 4, HIGH + 10, index, "", vli->value, 2);
+    put_text (scene, left + WIDE / 4, HIGH + 14, index, "", vli->value, 2);
   for (size_t k = last; k >= 1; k--)
     {
       double width = WIDE / 2 / (double) last, x = left + (double) (last - k) * width;
@@ -208,7 +211,8 @@ put_categories (const SySink *sink, SyScene *scene, const char *prefix, const ch
       put_box (scene, k == governing ? SY_ROLE_GOVERNING : SY_ROLE_SUPPORT, x + width / 10, 0, x + width - width / 10,
                fmax (high, 0.3));
       put_text (scene, x + width / 2, -4, "", "", value_of (sink, prefix, k, "FILI"), 2);
-      put_text (scene, x + width / 2, high + 3, "", "\xc3\x97", value_of (sink, prefix, k, "count"), 0);
+      put_text (scene, x + width / 2, high + 3, "", "", frequency[k], 2);
+      put_text (scene, x + width / 2, high + 7, "", "\xc3\x97", value_of (sink, prefix, k, "count"), 0);
     }
 }
 
@@ -227,10 +231,10 @@ sy_lift_set_scene (const void *data, SyUnits units, const SySink *sink, size_t v
       put_categories (sink, scene, "equal.", "VLI.equal", 0);
       put_categories (sink, scene, "ntile.", "VLI.ntile", WIDE / 2 + GAP);
       sy_scene_include (scene, -4, -9);
-      sy_scene_include (scene, WIDE + GAP + 4, HIGH + 16);
+      sy_scene_include (scene, WIDE + GAP + 4, HIGH + 20);
       return;
     }
   n = facts->combine == SY_COMBINE_COMPOSITE ? composite_steps (sink, steps) : sequence_steps (facts, sink, steps);
   if (n > 0)
-    put_stair (facts, scene, steps, n);
+    put_stair (facts, sink->index_symbol, scene, steps, n);
 }

@@ -103,9 +103,9 @@ test_the_drawing_says_what_each_lift_adds (void **state)
   {
     const char *facts, *texts;
   } cases[] = {
-    { COMPOSITE, "1|Blank 0.64|Tray +0.44|" },
-    { SEQUENCE, "1|Blank 0.4|Blank +0.06|Tray +0.12|" },
-    { VARIABLE, "VLI.equal 1.08|0.23|\xc3\x97" "1|0.35|\xc3\x97" "1|VLI.ntile 1.08|0.23|\xc3\x97" "1|0.35|\xc3\x97" "1|" },
+    { COMPOSITE, "1|Blank 0.64|Tray +0.44|CLI 1.08|" },
+    { SEQUENCE, "1|Blank 0.4|Blank +0.06|Tray +0.12|SLI 0.58|" },
+    { VARIABLE, "VLI.equal 1.08|0.23|3|\xc3\x97" "1|0.35|3|\xc3\x97" "1|VLI.ntile 1.08|0.23|3|\xc3\x97" "1|0.35|3|\xc3\x97" "1|" },
   };
 
   (void) state;
