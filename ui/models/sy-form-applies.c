@@ -54,6 +54,16 @@ holds (SyForm *form, gsize rule)
 }
 
 gboolean
+sy_form_may_not_apply (SyForm *form, const char *path)
+{
+  g_return_val_if_fail (SY_IS_FORM (form), FALSE);
+  for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
+    if (strcmp (rules[i].method, form->method->id) == 0 && is_below (path, rules[i].path))
+      return TRUE;
+  return FALSE;
+}
+
+gboolean
 sy_form_applies (SyForm *form, const char *path)
 {
   g_return_val_if_fail (SY_IS_FORM (form), TRUE);

@@ -250,7 +250,7 @@ sy_form_is_large (SyForm *form)
 
 typedef struct
 {
-  SyForm *copy;
+  SyForm *form, *copy; /* NULL once it is done: the thread may be the last to let go of the task, and no form is to end there */
   guint serial;
 } Work;
 
@@ -259,7 +259,8 @@ work_free (gpointer data)
 {
   Work *work = data;
 
-  g_object_unref (work->copy);
+  g_clear_object (&work->form);
+  g_clear_object (&work->copy);
   g_free (work);
 }
 
@@ -271,10 +272,11 @@ work_thread (GTask *task, gpointer source G_GNUC_UNUSED, gpointer data, GCancell
 }
 
 static void
-worked_cb (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED)
+worked_cb (GObject *source G_GNUC_UNUSED, GAsyncResult *result, gpointer data G_GNUC_UNUSED)
 {
-  SyForm *form = SY_FORM (source);
   Work *work = g_task_get_task_data (G_TASK (result));
+  g_autoptr (SyForm) form = g_steal_pointer (&work->form);
+  g_autoptr (SyForm) copy = g_steal_pointer (&work->copy);
 
   form->working = FALSE;
   if (form->serial != work->serial)
@@ -284,7 +286,7 @@ worked_cb (GObject *source, GAsyncResult *result, gpointer data G_GNUC_UNUSED)
         sy_form_begin_work (form);
       return;
     }
-  sy_form_take_result (form, work->copy);
+  sy_form_take_result (form, copy);
 }
 
 void
@@ -297,9 +299,10 @@ sy_form_begin_work (SyForm *form)
     return;
   form->working = TRUE;
   work = g_new0 (Work, 1);
+  work->form = g_object_ref (form);
   work->copy = sy_form_copy (form);
   work->serial = form->serial;
-  task = g_task_new (form, NULL, worked_cb, NULL);
+  task = g_task_new (NULL, NULL, worked_cb, NULL);
   g_task_set_task_data (task, work, work_free);
   g_task_run_in_thread (task, work_thread);
 }

@@ -53,6 +53,8 @@ char *sy_form_dup_aid (SyForm *form, const char *path);
 /* Whether a fact is asked for beside what else is given: a share of the time only of a lift in a sequence. What stands
    there always is. */
 gboolean sy_form_applies (SyForm *form, const char *path);
+/* Whether that can change. */
+gboolean sy_form_may_not_apply (SyForm *form, const char *path);
 
 /* Items of a list, of lists inside items too; every change is one step of undo. A list of texts or of vectors has at
    least one item, which may be blank; blank ones do not go into the document. A list is not made longer than its

@@ -289,15 +289,30 @@ column_at (SyLongList *self, guint column)
   return &g_array_index (self->columns, Column, column);
 }
 
+/* Two facts of a group may share a symbol: a typical and a heaviest load are both L. */
+static gboolean
+has_own_symbol (const Column *column)
+{
+  const SyField *group = column->group;
+
+  if (column->field->symbol == NULL)
+    return FALSE;
+  for (gsize i = 0; group != NULL && i < group->n_members; i++)
+    if (&group->members[i] != column->field && g_strcmp0 (group->members[i].symbol, column->field->symbol) == 0)
+      return FALSE;
+  return TRUE;
+}
+
 char *
 sy_long_list_dup_title (SyLongList *self, guint at)
 {
   const Column *column = column_at (self, at);
   const SyField *field = column->field;
-  const char *name = field->symbol != NULL ? field->symbol : sy_translate (field->label);
+  gboolean by_symbol = has_own_symbol (column);
+  const char *name = by_symbol ? field->symbol : sy_translate (field->label);
   const char *unit = field->type == SY_MEMBER_NUMBER ? sy_words_unit (field->kind, self->units) : "";
   g_autofree char *whole
-      = column->group != NULL && field->symbol != NULL ? g_strdup_printf ("%s %s", sy_translate (column->group->label), name)
+      = column->group != NULL && by_symbol ? g_strdup_printf ("%s %s", sy_translate (column->group->label), name)
                                                        : g_strdup (name);
 
   return unit[0] != '\0' ? g_strdup_printf ("%s, %s", whole, unit) : g_steal_pointer (&whole);

@@ -133,6 +133,7 @@ new_row (const SyFindings *findings, const SyLimitShown *shown, double end)
   gtk_widget_add_css_class (row, "sy-quantity-row");
   gtk_widget_set_hexpand (label, TRUE);
   gtk_label_set_xalign (GTK_LABEL (figure), 1);
+  gtk_label_set_wrap (GTK_LABEL (figure), FALSE);
   gtk_widget_set_valign (figure, GTK_ALIGN_START);
   if (shown->governs)
     gtk_widget_add_css_class (figure, "sy-strong");

@@ -7,6 +7,9 @@
 #include "sy-name.h"
 #include "sy-task-parts.h"
 
+/* So many columns have room beside what the rows are called; more stand under them. */
+#define ABREAST 7
+
 /* A symbol has three parts: "share.A.mass". What is named may have dots in it. */
 typedef struct
 {
@@ -135,19 +138,19 @@ place_of (GPtrArray *cells, const Cell *cell, gboolean by_row)
 }
 
 static GtkWidget *
-new_grid (const Table *table)
+new_grid (const Table *table, guint from)
 {
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 3);
-  for (guint i = 0; i < table->columns->len; i++)
+  for (guint i = from; i < MIN (from + ABREAST, table->columns->len); i++)
     {
       const Cell *column = g_ptr_array_index (table->columns, i);
       GtkWidget *label = new_label (column->suffix, "sy-note", 1);
 
       gtk_widget_set_tooltip_text (label, sy_translate (column->named->symbol.label));
-      gtk_grid_attach (GTK_GRID (grid), label, (int) i + 1, 0, 1, 1);
+      gtk_grid_attach (GTK_GRID (grid), label, (int) (i - from) + 1, 0, 1, 1);
     }
   for (guint i = 0; i < table->rows->len; i++)
     {
@@ -158,6 +161,10 @@ new_grid (const Table *table)
   for (guint i = 0; i < table->cells->len; i++)
     {
       const Cell *cell = g_ptr_array_index (table->cells, i);
+      guint column = place_of (table->columns, cell, FALSE);
+
+      if (column < from || column >= from + ABREAST)
+        continue;
       const SyQuantity *quantity = &cell->named->quantity;
       g_autofree char *value = sy_words_quantity (quantity->value, quantity->symbol->kind, table->findings->units);
       g_autofree char *row = row_title (table->form, cell);
@@ -166,7 +173,7 @@ new_grid (const Table *table)
       GtkWidget *label = new_label (value, "sy-figures", 1);
 
       gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-      gtk_grid_attach (GTK_GRID (grid), label, (int) place_of (table->columns, cell, FALSE) + 1,
+      gtk_grid_attach (GTK_GRID (grid), label, (int) (column - from) + 1,
                        (int) place_of (table->rows, cell, TRUE) + 1, 1, 1);
     }
   return grid;
@@ -271,7 +278,6 @@ add_table (GtkWidget *box, SyForm *form, const SyFindings *findings, GPtrArray *
   g_autoptr (GPtrArray) columns = g_ptr_array_new ();
   const Table table = { form, findings, cells, rows, columns };
   const char *prefix = ((const Cell *) g_ptr_array_index (cells, 0))->prefix, *title = kind_title (prefix);
-  GtkWidget *scrolled = gtk_scrolled_window_new ();
 
   for (guint i = 0; i < cells->len; i++)
     {
@@ -283,10 +289,15 @@ add_table (GtkWidget *box, SyForm *form, const SyFindings *findings, GPtrArray *
         g_ptr_array_add (columns, cell);
     }
   gtk_box_append (GTK_BOX (box), sy_part_heading (title));
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), new_grid (&table));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (scrolled), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
-  gtk_box_append (GTK_BOX (box), scrolled);
+  for (guint from = 0; from < columns->len; from += ABREAST)
+    {
+      GtkWidget *scrolled = gtk_scrolled_window_new ();
+
+      gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
+      gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), new_grid (&table, from));
+      gtk_accessible_update_property (GTK_ACCESSIBLE (scrolled), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+      gtk_box_append (GTK_BOX (box), scrolled);
+    }
   gtk_box_append (GTK_BOX (box), new_legend (&table));
   gtk_box_append (GTK_BOX (box), new_sources (&table));
   if (has_formula (&table))

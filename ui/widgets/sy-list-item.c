@@ -123,12 +123,15 @@ static void
 flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, const char *path, const char *above,
               gboolean seldom)
 {
-  for (gsize i = 0; i < n; i++)
+  /* Those that may go away stand last, so that they leave no gap. */
+  for (gsize k = 0; k < 2 * n; k++)
     {
+      gsize i = k % n;
       g_autofree char *at = g_strdup_printf ("%s.%s", path, members[i].name);
       GtkWidget *fact;
 
-      if (members[i].seldom != seldom || members[i].type == SY_MEMBER_LIST)
+      if (members[i].seldom != seldom || members[i].type == SY_MEMBER_LIST
+          || sy_form_may_not_apply (self->form, at) != (k >= n))
         continue;
       if (members[i].type == SY_MEMBER_GROUP)
         {

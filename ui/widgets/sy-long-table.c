@@ -10,9 +10,9 @@
 
 #define HEIGHT 300
 #define PROBLEMS_MAX 5
-#define NUMBER_WIDTH 64
-#define FIGURE_WIDTH 104
-#define WORDS_WIDTH 150
+#define NUMBER_WIDTH 66
+#define FIGURE_WIDTH 124
+#define WORDS_WIDTH 120
 
 struct _SyLongTable
 {
