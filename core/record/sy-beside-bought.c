@@ -75,17 +75,23 @@ add_governing (SyBesideWork *work)
 
 /* What people want to know of any way of handling. A figure goes by the first of its symbols that the findings have; @sense:
    -1 less is better, 1 more is better, 0 neither. */
-#define FIGURE_SYMBOLS_MAX 8
+#define FIGURE_SYMBOLS_MAX 2
 static const struct
 {
   const char *id, *name;
   int sense;
   const char *symbols[FIGURE_SYMBOLS_MAX];
 } figures[] = {
-  { "mass", N_ ("Heaviest mass by hand, each person"), -1, { "mass_each" } },
+  /* of a team the heavy end, which is more than an even part */
+  { "mass", N_ ("Heaviest mass by hand, each person"), -1, { "heaviest.share", "mass_each" } },
+  { "mass-a-day", N_ ("Mass by hand in a day, each person"), -1, { "day_mass", "mass_per_day" } },
   { "force-start", N_ ("Force of the hands to start it"), -1, { "initial" } },
   { "force-keep", N_ ("Force of the hands to keep it moving"), -1, { "sustained" } },
   { "force-hold", N_ ("Force of the hands to hold it on the slope"), -1, { "hold" } },
+  { "force-stop", N_ ("Force of the hands to stop it"), -1, { "stop" } },
+  { "women", N_ ("Women who could"), 1, { "women.percent" } },
+  { "men", N_ ("Men who could"), 1, { "men.percent" } },
+  { "back", N_ ("Back compression, an estimate of another kind"), -1, { "back" } },
   { "persons", N_ ("Persons"), 0, { "persons" } },
   { "pace", N_ ("Times a minute"), 0, { "F" } },
   { "times-a-day", N_ ("Times a day"), 0, { "lifts_per_day" } },

@@ -43,7 +43,7 @@ typedef struct
 /* One line; texts in the language asked for, NULL before or after: there is none on that side. */
 typedef struct
 {
-  char *id;               /* path of a fact; "verdict", "index", "mass", "people" …; id of a limit or reason */
+  char *id;               /* path of a fact; "verdict", "index", "mass", "women" …; id of a limit or reason */
   char *name;
   char *texts[2];         /* with units                                                                   */
   double values[2];       /* in the units of the first; NAN: none, or no number                           */

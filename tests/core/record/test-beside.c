@@ -217,6 +217,31 @@ two_ways_of_handling_are_compared_by_their_results (void **state)
   assert_non_null (strstr (beside->remarks->pdata[0], "Two ways of handling"));
 }
 
+/* More people who could is better; less on the back is; of a team it is the heavy end that somebody has in the hands. */
+static void
+people_the_back_and_the_heavy_end_are_told (void **state)
+{
+  g_autoptr (SyEvent) before = new_event (
+    "By two", 1, "team-lift", "{\"method\":\"team-lift\"}",
+    "{\"units\":\"metric\",\"quantities\":{\"mass_each\":{\"value\":20},\"heaviest.share\":{\"value\":26}}}");
+  g_autoptr (SyEvent) after = new_event ("Alone", 1, "lift", FACTS (""),
+                                         "{\"units\":\"us\",\"quantities\":{\"mass_each\":{\"value\":20},"
+                                         "\"back\":{\"value\":600}}}");
+  g_autoptr (SyEvent) carried = new_event ("Carried", 1, "carry", "{\"method\":\"carry\"}",
+                                           "{\"units\":\"metric\",\"quantities\":{\"women.percent\":{\"value\":40}}}");
+  g_autoptr (SyEvent) less = new_event ("Carried less", 1, "carry", "{\"method\":\"carry\"}",
+                                        "{\"units\":\"metric\",\"quantities\":{\"women.percent\":{\"value\":90}}}");
+  g_autoptr (SyBeside) beside = sy_beside_new (before, after, NULL, NULL);
+  g_autoptr (SyBeside) people = sy_beside_new (carried, less, NULL, NULL);
+
+  (void) state;
+  assert_close (find_row (beside->bought, "mass")->values[0], 26, 0, 0);
+  assert_close (find_row (beside->bought, "mass")->values[1], 20 * 0.45359237, 0, 1e-15);
+  /* 600 lbf in kN, by the standard gravity */
+  assert_close (find_row (beside->bought, "back")->values[1], 600 * 0.45359237 * 9.80665 / 1000, 0, 1e-12);
+  assert_row (people->bought, "women", "40 %", "90 %", SY_TURN_BETTER);
+}
+
 static void
 what_it_was_judged_under_is_never_hidden (void **state)
 {
@@ -289,6 +314,7 @@ main (void)
     cmocka_unit_test (an_older_revision_without_limits_is_no_trouble),
     cmocka_unit_test (reasons_went_came_and_stay),
     cmocka_unit_test (two_ways_of_handling_are_compared_by_their_results),
+    cmocka_unit_test (people_the_back_and_the_heavy_end_are_told),
     cmocka_unit_test (what_it_was_judged_under_is_never_hidden),
     cmocka_unit_test (what_cannot_be_read_is_said),
     cmocka_unit_test (the_json_is_one_document_with_the_caution),
