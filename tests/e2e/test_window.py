@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: MIT
 """The real window, from outside, by keyboard: what a new user does first, what must not be lost."""
 
+import json
 import os
 import pathlib
 import re
@@ -12,7 +13,7 @@ import unittest
 import drive
 import sy_cases
 from drive import Atspi, Window, key, until
-from steelyard import BLANK_RWL, CLI, DEMO, cli, json_lines
+from steelyard import BLANK_RWL, CLI, DEMO, changed, cli, json_lines
 
 NAME = "Blank to shear by keyboard"
 MECHANICAL = r"^Mechanical handling required$"
@@ -311,6 +312,72 @@ class Pages(Drive):
         self.named("lift plan")
         window.see(r"^From the horizontal$", role="label")
         self.assertEqual(window.quit(), 0)
+
+
+class Compared(Drive):
+    """The same part at 45 a day and at 80 an hour, laid beside each other by keyboard."""
+
+    SLOW, FAST = "Blanks by hand, 45 a day", "Blanks by hand, 80 an hour"
+
+    def setUp(self):
+        super().setUp()
+        for name, pace, duration in ((self.SLOW, "45/8h", "short"), (self.FAST, "80/h", "long")):
+            facts = changed(load={"typical": 8, "heaviest": 8}, frequency=pace, duration=duration)
+            path = self.folder / "facts.json"
+            path.write_text(json.dumps(facts), encoding="utf-8")
+            done = cli("record", "--store", self.store, "--task", name, "--by", "A. Tester", "--why", "Measured", path)
+            self.assertEqual(done.returncode, 0, done.stderr)
+
+    def open(self, task):
+        window = self.window
+        window.see(rf"^{task}: ", role="table row")
+        key("ctrl+f")
+        until(lambda: (n := window.focused()) and drive.name_of(n) == "Search the tasks", "the search")
+        drive.type_text(task)
+        until(lambda: len([n for n in window.nodes() if n.get_role_name() == "table row" and ": " in n.get_name()]) == 1,
+              "one task left by the search")
+        key("Return")
+        window.see(rf"^{task} – ", role="frame")
+
+    def test_what_the_pace_does_is_seen_beside_each_other(self):
+        window = self.window.start()
+        self.open(self.SLOW)
+        key("ctrl+d")
+        window.see(r"^What to compare it with$", role="frame")
+        until(lambda: (n := window.focused()) and drive.name_of(n) == "Search the tasks", "the search of what to compare it with")
+        drive.type_text("80 an hour")
+        until(lambda: len([n for n in window.nodes() if n.get_role_name() == "list item" and "Blanks" in n.get_name()]) == 1,
+              "one task left by the search")
+        key("Return")
+        window.see(r"^Comparison – ", role="frame")
+        window.see(r"^The verdict is as strict: from Improve the task")
+        window.see(r"^Pace \(F\): first 45/8h.*second 80/h")
+        window.see(r"^Index that decides: first LI .* second LI .*, worse$")
+        self.assertEqual(window.unnamed(), [])
+        # Escape leads back to the task, and again to the list.
+        key("Escape")
+        window.see(rf"^{self.SLOW} – ", role="frame")
+
+    def test_a_variant_begins_with_what_stands_there(self):
+        window = self.window.start()
+        self.open(self.SLOW)
+        window.see(r"^Name of the task")
+        key("F10")
+        window.see(r"^New variant of this$")
+        until(lambda: (n := window.focused()) and n.get_role_name() == "menu item", "the menu")
+        for _ in range(8):
+            if drive.name_of(window.focused()) == "New variant of this":
+                break
+            window.press("Down")
+        key("Return")
+        window.see(rf"^{re.escape(self.SLOW)} \(variant\) – ", role="frame")
+        self.assertEqual(drive.text_of(window.tab_to(r"^Why$")), f"Variant of “{self.SLOW}”, revision 1.")
+        window.enter(r"^By whom$", "A. Tester")
+        key("ctrl+s")
+        until(lambda: len(json_lines(cli("tasks", "--store", self.store).stdout)) == 3, "the variant in the store")
+        variant = json_lines(cli("history", "--store", self.store, self.SLOW + " (variant)").stdout)[0]
+        self.assertEqual(variant["facts"]["frequency"], "45/8h")
+        self.assertIn(f"Variant of “{self.SLOW}”, revision 1.", variant["facts"]["notes"])
 
 
 class Store(Drive):

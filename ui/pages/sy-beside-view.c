@@ -16,7 +16,6 @@
 #define NAME_SHARE 5  /* of the width of a row, in twelfths */
 #define VALUE_SHARE 3
 #define TURN_SHARE 1
-#define SHARES (NAME_SHARE + 2 * VALUE_SHARE + TURN_SHARE)
 
 /* Topics: the head of a side */
 
@@ -86,9 +85,16 @@ turn_words (SyTurn turn)
 static void
 add_cell (GtkGrid *row, const char *text, int at, int share, GtkAccessibleRole role, const char *css_class)
 {
-  GtkWidget *cell = g_object_new (GTK_TYPE_LABEL, "accessible-role", role, "label", text, "xalign", 0.0, "wrap", TRUE, "wrap-mode",
-                                  PANGO_WRAP_WORD_CHAR, "valign", GTK_ALIGN_START, "hexpand", TRUE, "width-chars", 1, NULL);
+  GtkWidget *cell;
 
+  /* What says nothing only keeps its place: a cell without a name would be read out as such. */
+  if (*text == '\0')
+    {
+      gtk_grid_attach (row, g_object_new (GTK_TYPE_BOX, "accessible-role", GTK_ACCESSIBLE_ROLE_NONE, NULL), at, 0, share, 1);
+      return;
+    }
+  cell = g_object_new (GTK_TYPE_LABEL, "accessible-role", role, "label", text, "xalign", 0.0, "wrap", TRUE, "wrap-mode",
+                       PANGO_WRAP_WORD_CHAR, "valign", GTK_ALIGN_START, "hexpand", TRUE, "width-chars", 1, NULL);
   if (css_class != NULL)
     gtk_widget_add_css_class (cell, css_class);
   gtk_accessible_update_property (GTK_ACCESSIBLE (cell), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
@@ -130,8 +136,9 @@ add_table (GtkWidget *box, GPtrArray *rows, const char *name, const char *title)
       const char *const cells[] = { each->name, each->texts[0] != NULL ? each->texts[0] : "–",
                                     each->texts[1] != NULL ? each->texts[1] : "–", turn_words (each->turn) };
       GtkWidget *row = add_row (table, cells, FALSE, "sy-strong");
-      /* Translators: a row of a table read out: what, the first value, the second, whether that is better or worse. */
-      g_autofree char *words = g_strdup_printf (_("%s: first %s, second %s %s"), cells[0], cells[1], cells[2], cells[3]);
+      /* Translators: a row of a table read out: what, the first value, the second. */
+      g_autofree char *both = g_strdup_printf (_("%s: first %s, second %s"), cells[0], cells[1], cells[2]);
+      g_autofree char *words = g_strconcat (both, *cells[3] != '\0' ? ", " : "", cells[3], NULL);
 
       gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
     }
