@@ -137,6 +137,46 @@ twist (Search *search, int end)
       propose (search, change, step);
 }
 
+/* A hair off a height at which the filter's figure changes, over or under it. */
+#define OVER (1 + 1e-12)
+#define UNDER (1 - 1e-12)
+
+/* Heights that keep the hands within one zone of the guideline filter; without a destination the way up and down counts too. */
+static void
+filter_heights (Search *search, SyChange change)
+{
+  const SyLiftCase *lift = &search->lift;
+  double away = lift->has_destination ? 0 : lift->pace.travel;
+  double edges[SY_FILTER_EDGES];
+
+  if (!lift->has_filter)
+    return;
+  sy_filter_edges (lift->units, edges);
+  for (size_t i = 0; i < SY_FILTER_EDGES; i++)
+    propose (search, change, i % 2 ? (edges[i] + away) * OVER : (edges[i] - away) * UNDER);
+  propose (search, change, sy_lift_constants (lift->units)->height_max - away);
+}
+
+/* The same of the way alone. */
+static void
+filter_travels (Search *search, SyChange change)
+{
+  const SyLiftCase *lift = &search->lift;
+  double height = lift->at[0].height;
+  double edges[SY_FILTER_EDGES];
+
+  if (!lift->has_filter)
+    return;
+  sy_filter_edges (lift->units, edges);
+  for (size_t i = 0; i < SY_FILTER_EDGES; i++)
+    {
+      double way = i % 2 ? height - edges[i] : edges[i] - height;
+      if (way > 0)
+        propose (search, change, way * (1 - 1e-11));
+    }
+  propose (search, change, sy_lift_constants (lift->units)->height_max - height);
+}
+
 /* Moving the hands up or down at one end changes VM there, DM at both ends, and the column of FM and CM. */
 static void
 height (Search *search, int end)
@@ -154,13 +194,7 @@ height (Search *search, int end)
     return;
   if (!counts)
     change.factor = "DM";
-  if (lift->has_filter)
-    {
-      double edges[SY_FILTER_EDGES];
-      sy_filter_edges (lift->units, edges);
-      for (size_t i = 0; i < SY_FILTER_EDGES; i++)
-        propose (search, change, nextafter (edges[i], i % 2 ? INFINITY : 0));
-    }
+  filter_heights (search, change);
   for (int column = 0; column < 2 && counts; column++)
     {
       unsigned without = WITHOUT_V | (lift->has_destination ? WITHOUT_D : 0);
@@ -210,6 +244,8 @@ travel (Search *search)
   double least = sy_lift_constants (lift->units)->travel_min;
   double value;
 
+  if (!lift->has_destination)
+    filter_travels (search, change);
   if (lift->has_destination || lift->pace.travel <= least)
     return;
   set_best (search, change, least);
