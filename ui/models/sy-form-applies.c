@@ -70,6 +70,6 @@ sy_form_applies (SyForm *form, const char *path)
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
     if (strcmp (rules[i].method, form->method->id) == 0 && is_below (path, rules[i].path) && !holds (form, i))
       /* What stands there is shown with what is wrong about it. */
-      return !sy_form_is_blank (form, path) || sy_form_list_count (form, path) > 0;
+      return !sy_form_is_blank (form, path) || sy_form_count_items (form->now.texts, path) > 0;
   return TRUE;
 }

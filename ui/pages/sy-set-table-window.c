@@ -89,6 +89,20 @@ take_out (const char *document, Found *found)
   return TRUE;
 }
 
+/* Lines of a sample that say no pace are fine by themselves: the form asks for that of all together. */
+static char *
+read_lifts (const Job *job, GBytes *bytes, GPtrArray **bad, GError **error)
+{
+  SyLiftSetRequest request = job->request;
+  char *document = sy_lift_table_set (job->desk, bytes, &request, bad, error);
+
+  if (document != NULL || *bad == NULL || (request.combine != NULL && strcmp (request.combine, "variable") != 0))
+    return document;
+  g_clear_pointer (bad, g_ptr_array_unref);
+  request.frequency = 1;
+  return sy_lift_table_set (job->desk, bytes, &request, bad, error);
+}
+
 static void
 look_thread (GTask *task, gpointer source G_GNUC_UNUSED, gpointer data, GCancellable *cancellable G_GNUC_UNUSED)
 {
@@ -105,7 +119,7 @@ look_thread (GTask *task, gpointer source G_GNUC_UNUSED, gpointer data, GCancell
   else
     bytes = g_file_load_bytes (job->file, NULL, NULL, &error);
   if (bytes != NULL)
-    document = sy_lift_table_set (job->desk, bytes, &job->request, &found->bad, &error);
+    document = read_lifts (job, bytes, &found->bad, &error);
   if (document != NULL && !take_out (document, found))
     error = g_error_new_literal (G_IO_ERROR, G_IO_ERROR_NO_SPACE,
                                  _("These are more lifts than one task can hold. Take a sample of them."));

@@ -150,6 +150,13 @@ edited_cb (SyFact *fact, gpointer user_data G_GNUC_UNUSED)
   sy_form_set (binding->form, binding->path, sy_fact_get_text (fact));
 }
 
+/* One that is made of others has only this to follow by itself. */
+static void
+show_where_it_applies_cb (SyForm *form, SyFact *fact)
+{
+  gtk_widget_set_visible (GTK_WIDGET (fact), sy_form_applies (form, get_binding (fact)->path));
+}
+
 void
 sy_fact_bind (SyFact *fact, SyForm *form, const char *path)
 {
@@ -163,6 +170,11 @@ sy_fact_bind (SyFact *fact, SyForm *form, const char *path)
   if (SY_FACT_GET_IFACE (fact)->bind != NULL)
     {
       SY_FACT_GET_IFACE (fact)->bind (fact, form, path);
+      if (sy_form_may_not_apply (form, path))
+        {
+          g_signal_connect_object (form, "changed", G_CALLBACK (show_where_it_applies_cb), fact, 0);
+          show_where_it_applies_cb (form, fact);
+        }
       return;
     }
   gtk_widget_set_name (sy_fact_get_field (fact), path);

@@ -22,7 +22,7 @@ struct _SyListRows
   GtkWidget *rows;
   GtkWidget *buttons;
   GtkWidget *add;
-  GtkWidget *table;           /* of more items than are typed; NULL: not needed yet */
+  GtkWidget *table;           /* of more items than are typed; NULL: there are not so many */
   GtkWidget *take, *take_all; /* from a table, all away; NULL: of no list so long   */
   guint shown; /* rows that stand */
 };
@@ -161,8 +161,11 @@ follow_long (SyListRows *self, gboolean is_long, guint n)
       self->table = sy_long_table_new (self->form, self->path);
       gtk_box_insert_child_after (GTK_BOX (self), self->table, self->rows);
     }
-  if (self->table != NULL)
-    gtk_widget_set_visible (self->table, is_long);
+  else if (!is_long && self->table != NULL)
+    {
+      gtk_box_remove (GTK_BOX (self), self->table);
+      self->table = NULL;
+    }
   gtk_widget_set_visible (self->add, !is_long);
   /* Whatever can take the focus for the list has its path for a name. */
   gtk_widget_set_name (self->add, is_long ? "" : self->path);
