@@ -357,6 +357,15 @@ class Compared(Drive):
         # Escape leads back to the task, and again to the list.
         key("Escape")
         window.see(rf"^{self.SLOW} – ", role="frame")
+        # From the list it is the row that is selected.
+        key("Escape")
+        window.see(r"^Tasks – ", role="frame")
+        key("ctrl+f")
+        window.press("Down")
+        until(lambda: (n := window.focused()) and n.get_name().startswith(self.SLOW), "the row")
+        key("ctrl+d")
+        window.see(r"^What to compare it with$", role="frame")
+        window.see(rf"^First: {self.SLOW}$", role="push button")
 
     def test_a_variant_begins_with_what_stands_there(self):
         window = self.window.start()

@@ -1,48 +1,20 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-compare-page.h"
+#include "sy-compare-page-private.h"
 
 #include "sy-beside-view.h"
-#include "sy-comparison-sheet.h"
-#include "sy-file-ask.h"
 #include "sy-i18n.h"
-#include "sy-item-log.h"
 #include "sy-name.h"
-#include "sy-print-folio.h"
 #include "sy-stored-result.h"
 #include "sy-task-chooser.h"
 #include "sy-task-parts.h"
 #include "sy-worker-deeds.h"
 
-#define PROGRAM "steelyard " SY_VERSION
-
-typedef struct
-{
-  char *item;       /* NULL: to be chosen yet        */
-  gint64 revision;  /* 0: the newest                 */
-  SyItemLog *log;   /* NULL: not read yet            */
-  char *trouble;    /* why it could not be read      */
-  guint asked;      /* number of the last question   */
-  GtkWidget *choose, *name, *revisions, *head;
-} Side;
-
-struct _SyComparePage
-{
-  GtkWidget parent_instance;
-  SyWorker *worker;
-  SyTaskList *list;
-  SyUnits units;
-  Side sides[2];
-  SyBeside *beside; /* NULL: nothing is shown */
-  GtkWidget *box, *scroller, *message, *paper, *result;
-  gboolean filling; /* the drop-downs are changed by the page itself */
-};
-
 G_DEFINE_FINAL_TYPE (SyComparePage, sy_compare_page, GTK_TYPE_WIDGET)
 
 /* Topics: what is shown */
 
-static void
-say (SyComparePage *self, gboolean trouble, const char *words)
+void
+sy_compare_page_say (SyComparePage *self, gboolean trouble, const char *words)
 {
   gtk_label_set_text (GTK_LABEL (self->message), words);
   gtk_widget_set_visible (self->message, *words != '\0');
@@ -53,9 +25,8 @@ say (SyComparePage *self, gboolean trouble, const char *words)
     gtk_widget_remove_css_class (self->message, "sy-problem");
 }
 
-/* NULL: there is none yet. */
-static const SyRevision *
-chosen_revision (const Side *side)
+const SyRevision *
+sy_compare_page_revision (const SyCompareSide *side)
 {
   if (side->log == NULL)
     return NULL;
@@ -65,7 +36,7 @@ chosen_revision (const Side *side)
 static void
 update_result (SyComparePage *self)
 {
-  const SyRevision *revisions[2] = { chosen_revision (&self->sides[0]), chosen_revision (&self->sides[1]) };
+  const SyRevision *revisions[2] = { sy_compare_page_revision (&self->sides[0]), sy_compare_page_revision (&self->sides[1]) };
   const gboolean has_both = revisions[0] != NULL && revisions[1] != NULL;
 
   g_clear_pointer (&self->beside, sy_beside_free);
@@ -95,10 +66,10 @@ update_result (SyComparePage *self)
 }
 
 static void
-update_revisions (SyComparePage *self, Side *side)
+update_revisions (SyComparePage *self, SyCompareSide *side)
 {
   g_autoptr (GtkStringList) lines = gtk_string_list_new (NULL);
-  const SyRevision *chosen = chosen_revision (side);
+  const SyRevision *chosen = sy_compare_page_revision (side);
   guint at = GTK_INVALID_LIST_POSITION;
 
   self->filling = TRUE;
@@ -120,9 +91,9 @@ update_revisions (SyComparePage *self, Side *side)
 }
 
 static void
-update_side (SyComparePage *self, Side *side)
+update_side (SyComparePage *self, SyCompareSide *side)
 {
-  const SyRevision *chosen = chosen_revision (side);
+  const SyRevision *chosen = sy_compare_page_revision (side);
   const char *name = chosen != NULL      ? chosen->event->name
                      : side->item != NULL ? _("Reading the record…")
                                           : _("Choose…");
@@ -148,7 +119,7 @@ read_cb (GObject *source, GAsyncResult *result, gpointer data)
 {
   g_autofree Question *question = data;
   g_autoptr (SyComparePage) self = question->page;
-  Side *side = &self->sides[question->side];
+  SyCompareSide *side = &self->sides[question->side];
   g_autoptr (GError) error = NULL;
   GPtrArray *lines = sy_worker_events_finish (SY_WORKER (source), result, &error);
   SyItemLog *log = lines != NULL ? sy_item_log_new (lines) : NULL;
@@ -200,7 +171,7 @@ revision_cb (GObject *object, GParamSpec *pspec, SyComparePage *self)
         && at < self->sides[i].log->revisions->len)
       {
         self->sides[i].revision = ((SyRevision *) self->sides[i].log->revisions->pdata[at])->event->revision;
-        gtk_label_set_text (GTK_LABEL (self->sides[i].name), chosen_revision (&self->sides[i])->event->name);
+        gtk_label_set_text (GTK_LABEL (self->sides[i].name), sy_compare_page_revision (&self->sides[i])->event->name);
         update_result (self);
       }
 }
@@ -220,7 +191,7 @@ find_register (SyComparePage *self, int side)
 {
   for (int i = 0; i < 2; i++)
     {
-      const SyRevision *revision = chosen_revision (&self->sides[i == 0 ? 1 - side : side]);
+      const SyRevision *revision = sy_compare_page_revision (&self->sides[i == 0 ? 1 - side : side]);
 
       for (int which = 0; revision != NULL && which < SY_N_REGISTERS; which++)
         if (g_str_equal (sy_register_item_kind ((SyRegister) which), revision->event->item_kind))
@@ -263,135 +234,12 @@ swap_action (GtkWidget *widget, const char *name, GVariant *parameter)
   sy_compare_page_set (self, 1, item, revision);
 }
 
-/* Topics: paper */
-
-static SyPaper
-chosen_paper (SyComparePage *self)
-{
-  return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->paper)) == 1 ? SY_PAPER_LETTER : SY_PAPER_A4;
-}
-
-/* The last line that the page knows of: which revisions stand where is in it. */
-static const SyRevision *
-last_line (SyComparePage *self)
-{
-  const SyRevision *last = NULL;
-
-  for (int i = 0; i < 2; i++)
-    {
-      GPtrArray *lines = self->sides[i].log->lines;
-      const SyRevision *line = lines->pdata[lines->len - 1];
-
-      if (last == NULL || line->number > last->number)
-        last = line;
-    }
-  return last;
-}
-
-/* NULL: nothing is shown. */
-static SyFolio *
-make_folio (SyComparePage *self, const char *now)
-{
-  const SyRevision *last;
-
-  if (self->beside == NULL)
-    return NULL;
-  last = last_line (self);
-  return sy_comparison_sheet_new (&(SyComparisonSheet) {
-    .beside = self->beside, .before = chosen_revision (&self->sides[0])->event,
-    .after = chosen_revision (&self->sides[1])->event, .has_head = TRUE, .head_line = last->number, .head = last->hash,
-    .paper = chosen_paper (self), .translate = sy_translate, .program = PROGRAM, .made = now });
-}
-
-gboolean
-sy_compare_page_write (SyComparePage *self, const char *path)
-{
-  g_autoptr (SyFolio) folio = NULL;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *words = NULL, *now = NULL;
-  gboolean clock_set;
-
-  g_return_val_if_fail (SY_IS_COMPARE_PAGE (self), FALSE);
-  now = sy_clock_now (&clock_set, &error);
-  folio = now != NULL ? make_folio (self, now) : NULL;
-  if (folio == NULL && error == NULL)
-    return FALSE;
-  if (folio == NULL || !sy_folio_write_pdf (folio, path, now, &error))
-    {
-      words = g_strdup_printf (_("The comparison was not saved: %s"), error->message);
-      say (self, TRUE, words);
-      return FALSE;
-    }
-  words = g_strdup_printf (_("Saved as %s"), path);
-  say (self, FALSE, words);
-  return TRUE;
-}
-
-static void
-file_chosen_cb (GObject *source, GAsyncResult *result, gpointer user_data)
-{
-  g_autoptr (SyComparePage) self = SY_COMPARE_PAGE (user_data);
-  g_autoptr (GFile) file = sy_file_ask_save_finish (result);
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-
-  (void) source;
-  if (self->box == NULL)
-    return;
-  if (path != NULL)
-    sy_compare_page_write (self, path);
-  else if (file != NULL)
-    say (self, TRUE, _("The comparison was not saved: this place is not a folder of this computer."));
-}
-
-static void
-save_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  GtkRoot *root = gtk_widget_get_root (widget);
-
-  (void) name, (void) parameter;
-  sy_file_ask_save_async (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the comparison"),
-                          /* Translators: file name. */
-                          _("comparison.pdf"), _("PDF documents"), "*.pdf", NULL, file_chosen_cb, g_object_ref (widget));
-}
-
-static void
-printed_cb (gboolean sent, const GError *error, gpointer user_data)
-{
-  SyComparePage *self = user_data;
-  g_autofree char *words = NULL;
-
-  if (self->box == NULL)
-    return;
-  if (error != NULL)
-    {
-      words = g_strdup_printf (_("The comparison was not printed: %s"), error->message);
-      say (self, TRUE, words);
-    }
-  else if (sent)
-    say (self, FALSE, _("The comparison was sent to the printer."));
-}
-
-static void
-print_action (GtkWidget *widget, const char *name, GVariant *parameter)
-{
-  SyComparePage *self = SY_COMPARE_PAGE (widget);
-  gboolean clock_set;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *now = sy_clock_now (&clock_set, &error);
-  SyFolio *folio = now != NULL ? make_folio (self, now) : NULL;
-
-  (void) name, (void) parameter;
-  say (self, error != NULL, error != NULL ? error->message : "");
-  if (folio != NULL)
-    sy_print_folio (widget, folio, chosen_paper (self), _("Comparison"), printed_cb);
-}
-
 /* Topics: building */
 
 static GtkWidget *
 new_side (SyComparePage *self, int at)
 {
-  Side *side = &self->sides[at];
+  SyCompareSide *side = &self->sides[at];
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   const char *caption = at == 0 ? _("First") : _("Second");
 
@@ -519,8 +367,8 @@ sy_compare_page_class_init (SyComparePageClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_install_action (widget_class, "compare.choose", "i", choose_action);
   gtk_widget_class_install_action (widget_class, "compare.swap", NULL, swap_action);
-  gtk_widget_class_install_action (widget_class, "compare.print", NULL, print_action);
-  gtk_widget_class_install_action (widget_class, "compare.save", NULL, save_action);
+  gtk_widget_class_install_action (widget_class, "compare.print", NULL, sy_compare_page_print);
+  gtk_widget_class_install_action (widget_class, "compare.save", NULL, sy_compare_page_save);
 }
 
 static void
@@ -546,11 +394,11 @@ sy_compare_page_new (SyWorker *worker, SyTaskList *list, SyUnits units)
 void
 sy_compare_page_set (SyComparePage *self, int at, const char *item, gint64 revision)
 {
-  Side *side;
+  SyCompareSide *side;
 
   g_return_if_fail (SY_IS_COMPARE_PAGE (self) && (at == 0 || at == 1));
   side = &self->sides[at];
-  say (self, FALSE, "");
+  sy_compare_page_say (self, FALSE, "");
   g_clear_pointer (&side->log, sy_item_log_unref);
   g_clear_pointer (&side->trouble, g_free);
   g_free (side->item);

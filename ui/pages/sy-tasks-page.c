@@ -461,10 +461,18 @@ sy_tasks_page_get_rows (SyTasksPage *self)
 const char *
 sy_tasks_page_get_selected (SyTasksPage *self)
 {
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
   SyTaskRow *row;
 
   g_return_val_if_fail (SY_IS_TASKS_PAGE (self), NULL);
   row = gtk_single_selection_get_selected_item (self->selection);
+  /* In GTK 4.8 a row that the keyboard comes to is not selected by it. */
+  if (row == NULL && focus != NULL && gtk_widget_is_ancestor (focus, self->view))
+    {
+      gtk_widget_activate_action (focus, "listitem.select", "(bb)", FALSE, FALSE);
+      row = gtk_single_selection_get_selected_item (self->selection);
+    }
   return row != NULL ? sy_task_row_get_task (row)->id : NULL;
 }
 

@@ -29,7 +29,7 @@ void sy_tasks_page_set_due (SyTasksPage *page, gboolean due);
 void sy_tasks_page_refresh_drafts (SyTasksPage *page);
 /* The rows as shown, in order: a GListModel of SyTaskRow. */
 GListModel *sy_tasks_page_get_rows (SyTasksPage *page);
-/* Id of the row that is selected; NULL: none is. */
+/* Id of the row that is selected, which one with the keyboard on it becomes where none is; NULL: none. */
 const char *sy_tasks_page_get_selected (SyTasksPage *page);
 /* What is shown in the place of the list: "list", "empty", "no-match", "error", "loading". */
 const char *sy_tasks_page_get_state (SyTasksPage *page);

@@ -200,8 +200,7 @@ compare (SyWindow *self, const char *item, gint64 revision)
   sy_compare_page_set (page, 0, item, revision);
   sy_compare_page_set (page, 1, NULL, 0);
   sy_window_show_page (self, "compare");
-  if (item != NULL)
-    sy_compare_page_choose (page, 1);
+  sy_compare_page_choose (page, item != NULL ? 1 : 0);
 }
 
 /* (sx): item, revision or 0. */
