@@ -112,7 +112,8 @@ typedef struct
  * sy_lift_variable:
  * The index by two groupings: categories of equal width in FILI, category floor ((x − min) / ((max − min) / n)) and the
  * maximum in the highest; and n-tiles of cumulative frequency, where a lift, sorted by FILI with ties as given, belongs where
- * the middle of its share falls (within 1e-9 below an edge: above it). The two published rules differ; the larger index is the stricter one.
+ * the middle of its share falls (within 1e-9 below an edge: above it). The two published rules differ; the larger index is
+ * the stricter one.
  * Parameters:   fili, per_min  @n of them, 1 to UINT32_MAX; FILI > 0 or INFINITY, F >= 0. Where every F is 0, each lift
  *                              counts alike.
  *               categories     1 to SY_LIFT_CATEGORIES_MAX.

@@ -39,9 +39,10 @@ sy_set_put_end (SySink *sink, size_t lift, const SyLiftEnd *end, double per_min)
   sy_set_put (sink, "lift", n, "VM", SY_KIND_RATIO, N_ ("Vertical multiplier"), SY_SET_MANUAL " 1.3.2", end->vm);
   sy_set_put (sink, "lift", n, "DM", SY_KIND_RATIO, N_ ("Distance multiplier"), SY_SET_MANUAL " 1.3.3", end->dm);
   sy_set_put (sink, "lift", n, "AM", SY_KIND_RATIO, N_ ("Asymmetric multiplier"), SY_SET_MANUAL " 1.3.4", end->am);
-  sy_set_put (sink, "lift", n, "CM", SY_KIND_RATIO, N_ ("Coupling multiplier"), SY_SET_MANUAL " 1.3.6, table 7", end->cm);
-  sy_set_put (sink, "lift", n, "FIRWL", SY_KIND_MASS, N_ ("Frequency-independent recommended weight limit"), SY_SET_MANUAL " 2.4.1",
-       end->firwl);
+  sy_set_put (sink, "lift", n, "CM", SY_KIND_RATIO, N_ ("Coupling multiplier"), SY_SET_MANUAL " 1.3.6, table 7",
+              end->cm);
+  sy_set_put (sink, "lift", n, "FIRWL", SY_KIND_MASS, N_ ("Frequency-independent recommended weight limit"),
+              SY_SET_MANUAL " 2.4.1", end->firwl);
   sy_set_put (sink, "lift", n, "F", SY_KIND_FREQUENCY, N_ ("Lifting frequency"), SY_SET_MANUAL " 1.2", per_min);
 }
 

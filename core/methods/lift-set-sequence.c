@@ -38,14 +38,18 @@ put_sequence (const Sequence *sequence, SySink *sink)
     {
       size_t n = sequence->lifts[i] + 1;
       sy_set_put_end (sink, sequence->lifts[i], &sequence->ends[i], sequence->per_min[i]);
-      sy_set_put (sink, "lift", n, "FM", SY_KIND_RATIO, N_ ("Frequency multiplier in its own time"), SY_SET_MANUAL " 1.3.5, table 5",
-           sequence->fm_own[i]);
-      sy_set_put (sink, "lift", n, "FMmax", SY_KIND_RATIO, N_ ("Frequency multiplier by the whole"), SY_SET_MANUAL " 1.3.5, table 5",
-           sequence->ends[i].fm);
-      sy_set_put (sink, "lift", n, "LI", SY_KIND_RATIO, N_ ("Lifting index in its own time"), SY_SET_SLI_SOURCE, sequence->elements[i].li);
-      sy_set_put (sink, "lift", n, "LImax", SY_KIND_RATIO, N_ ("Lifting index by the whole"), SY_SET_SLI_SOURCE, sequence->elements[i].li_max);
-      sy_set_put (sink, "lift", n, "share", SY_KIND_RATIO, N_ ("Share of the time"), "as given", sequence->elements[i].share);
-      sy_set_put (sink, "lift", n, "order", SY_KIND_COUNT, N_ ("Place in the sequence"), SY_SET_SLI_SOURCE, (double) sequence->order[i] + 1);
+      sy_set_put (sink, "lift", n, "FM", SY_KIND_RATIO, N_ ("Frequency multiplier in its own time"),
+                  SY_SET_MANUAL " 1.3.5, table 5", sequence->fm_own[i]);
+      sy_set_put (sink, "lift", n, "FMmax", SY_KIND_RATIO, N_ ("Frequency multiplier by the whole"),
+                  SY_SET_MANUAL " 1.3.5, table 5", sequence->ends[i].fm);
+      sy_set_put (sink, "lift", n, "LI", SY_KIND_RATIO, N_ ("Lifting index in its own time"), SY_SET_SLI_SOURCE,
+                  sequence->elements[i].li);
+      sy_set_put (sink, "lift", n, "LImax", SY_KIND_RATIO, N_ ("Lifting index by the whole"), SY_SET_SLI_SOURCE,
+                  sequence->elements[i].li_max);
+      sy_set_put (sink, "lift", n, "share", SY_KIND_RATIO, N_ ("Share of the time"), "as given",
+                  sequence->elements[i].share);
+      sy_set_put (sink, "lift", n, "order", SY_KIND_COUNT, N_ ("Place in the sequence"), SY_SET_SLI_SOURCE,
+                  (double) sequence->order[i] + 1);
     }
   if (!isnan (sequence->k))
     sy_sink_value (sink, SY_SET_K, sequence->k);

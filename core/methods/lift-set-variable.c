@@ -15,13 +15,16 @@ put_grouping (SySink *sink, const char *prefix, const SyLiftGrouping *grouping)
 
       if (category->count == 0)
         continue;
-      sy_set_put (sink, prefix, n, "FILI", SY_KIND_RATIO, N_ ("Mean of the category, weighted by frequency"), SY_SET_VLI_SOURCE,
-           category->fili);
-      sy_set_put (sink, prefix, n, "frequency", SY_KIND_FREQUENCY, N_ ("Frequency of the category"), SY_SET_VLI_SOURCE, category->per_min);
-      sy_set_put (sink, prefix, n, "count", SY_KIND_COUNT, N_ ("Lifts in the category"), SY_SET_VLI_SOURCE, (double) category->count);
-      sy_set_put (sink, prefix, n, "FM", SY_KIND_RATIO, N_ ("Frequency multiplier up to here"), SY_SET_MANUAL " 1.3.5, table 5, low column",
-           category->fm);
-      sy_set_put (sink, prefix, n, "delta", SY_KIND_RATIO, N_ ("What it adds to the index"), SY_SET_VLI_SOURCE, category->delta);
+      sy_set_put (sink, prefix, n, "FILI", SY_KIND_RATIO, N_ ("Mean of the category, weighted by frequency"),
+                  SY_SET_VLI_SOURCE, category->fili);
+      sy_set_put (sink, prefix, n, "frequency", SY_KIND_FREQUENCY, N_ ("Frequency of the category"),
+                  SY_SET_VLI_SOURCE, category->per_min);
+      sy_set_put (sink, prefix, n, "count", SY_KIND_COUNT, N_ ("Lifts in the category"), SY_SET_VLI_SOURCE,
+                  (double) category->count);
+      sy_set_put (sink, prefix, n, "FM", SY_KIND_RATIO, N_ ("Frequency multiplier up to here"),
+                  SY_SET_MANUAL " 1.3.5, table 5, low column", category->fm);
+      sy_set_put (sink, prefix, n, "delta", SY_KIND_RATIO, N_ ("What it adds to the index"), SY_SET_VLI_SOURCE,
+                  category->delta);
     }
 }
 
