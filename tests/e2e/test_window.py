@@ -247,7 +247,8 @@ class Pages(Drive):
         window.see(r"^Line \d+: ", role="table row")
         window.see(r"loosens none of the program's own limits", role="label")
         self.named("journal")
-        until(lambda: (n := window.focused()) and drive.name_of(n).startswith("Line 8"), "the newest line")
+        until(lambda: (n := window.focused()) and re.match(r"Line \d+: Draw die to press 6", drive.name_of(n)),
+              "the newest line")
         key("Return")
         window.see(r"^Draw die to press 6 – ", role="frame")
         window.see(r"^What happened, newest first$")
@@ -289,7 +290,7 @@ class Pages(Drive):
         self.open("Blank to shear 2")
         window.see(r"^Improve the task$", role="alert")
         window.see(r"^LI 1\.36 at the destination; the reach of 36 cm costs most")
-        self.tabs("What would help", "Findings", "Reasons", "Spread", "History", "Follow-up", "Files")
+        self.tabs("Limits", "What would help", "Findings", "Reasons", "Spread", "History", "Follow-up", "Files")
         window.see(r"^Open: Revision 1: .* LI 2\.84", role="push button")
         window.see(r"\bH 36 cm|a reach of ", role="label")
         self.assertEqual(window.quit(), 0)

@@ -486,14 +486,18 @@ the_default_store_has_a_folder_of_its_owner (void **state)
   assert_int_equal (info.st_mode & 0777, 0700);
 }
 
+/* Every name of a widget becomes a quark, and past 2048 of them GLib leaves its old table of them behind on purpose, which the
+   leak check reports. So what opens every page runs in a process of its own: "pages". */
 int
-main (void)
+main (int argc, char **argv)
 {
+  const struct CMUnitTest pages[] = {
+    cmocka_unit_test (every_control_of_every_page_has_a_name),
+  };
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_item_of_the_menu_does_something),
     cmocka_unit_test (every_shortcut_does_something),
     cmocka_unit_test (the_overview_shows_what_there_is),
-    cmocka_unit_test (every_control_of_every_page_has_a_name),
     cmocka_unit_test (a_task_opens_in_the_place_of_the_list_and_goes_back),
     cmocka_unit_test (back_leads_to_the_page_that_it_was_opened_from),
     cmocka_unit_test (what_is_begun_is_chosen),
@@ -513,7 +517,8 @@ main (void)
   g_set_application_name ("Steelyard");
   application = sy_application_new ();
   g_application_register (G_APPLICATION (application), NULL, NULL);
-  failed = cmocka_run_group_tests (tests, NULL, NULL);
+  failed = argc > 1 && strcmp (argv[1], "pages") == 0 ? cmocka_run_group_tests (pages, NULL, NULL)
+                                                      : cmocka_run_group_tests (tests, NULL, NULL);
   g_object_unref (application);
   return failed;
 }
