@@ -58,7 +58,7 @@ sy_lift_composite (const SyLiftTask *tasks, size_t n, SyDuration duration, SyUni
                    SyLiftTerm *terms)
 {
   double stli[SY_LIFT_TASKS_MAX] = { 0 };
-  size_t in[SY_LIFT_TASKS_MAX];
+  size_t in[SY_LIFT_TASKS_MAX] = { 0 };
 
   for (size_t i = 0; i < n; i++)
     {
@@ -80,7 +80,7 @@ double
 sy_lift_composite_without (const SyLiftTask *tasks, const SyLiftTaskIndex *indices, const SyLiftTerm *terms, size_t n,
                            size_t left_out, SyDuration duration, SyUnits units)
 {
-  size_t in[SY_LIFT_TASKS_MAX];
+  size_t in[SY_LIFT_TASKS_MAX] = { 0 };
 
   for (size_t place = 0; place < n; place++)
     in[place] = terms[place].lift;
@@ -91,7 +91,7 @@ double
 sy_lift_sequence (const SyLiftElement *elements, size_t n, size_t *order, double *k)
 {
   double li_max[SY_LIFT_TASKS_MAX] = { 0 }, weighted = 0;
-  size_t in[SY_LIFT_TASKS_MAX];
+  size_t in[SY_LIFT_TASKS_MAX] = { 0 };
 
   for (size_t i = 0; i < n; i++)
     li_max[i] = elements[i].li_max;

@@ -61,7 +61,8 @@ class Demo(unittest.TestCase):
     def test_dies_gear_and_plans_are_kept_apart(self):
         kinds = {item["method"]: item["kind"] for item in self.items}
         self.assertEqual(kinds, {"lift": "task", "rigged-lift": "task", "truck": "task", "cart": "task",
-                                 "die-mass": "die", "gear": "gear"})
+                                 "lift-set": "task", "team-lift": "task", "carry": "task", "push": "task",
+                                 "slide": "task", "die-mass": "die", "gear": "gear"})
         self.assertGreaterEqual(len(self.of_method("die-mass")), 5)
         self.assertGreaterEqual(len(self.of_method("gear")), 20)
 
