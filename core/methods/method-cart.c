@@ -303,7 +303,7 @@ const SyMethod sy_method_cart = {
   .item_kind = "task",
   .by_capacity = true,
   .dated = true,
-  .memory_caution = N_ ("Figures for hand forces, for starting and for some wheels stand here from memory and were not checked; "
+  .memory_caution = N_ ("Figures for starting and for some wheels stand here from memory and were not checked; "
                         "the rated load and statics decide beside them, and they may only tighten."),
   .facts_size = sizeof (Facts),
   .fields = fields,
