@@ -1,8 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-test.h"
-
-#include "sy-desk.h"
-#include "sy-drawing.h"
+#include "scene-sheet.h"
 
 /* Rigged lifts and dies drawn from documents: what is there, to which scale, and that it is drawn. */
 
@@ -41,34 +38,6 @@ static const char weighed_die[] = "{\"method\":\"die-mass\",\"units\":\"metric\"
 static const char *const all[]
   = { level, mirrored, high_centre, outside, free_load, us_lift, die, weighed_die };
 
-typedef struct
-{
-  SyScene scene;
-  SyMark marks[SY_SCENE_MARKS_MAX];
-} Sheet;
-
-static Sheet *
-draw_with (const char *text, size_t view, int room)
-{
-  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  g_autoptr (SyAssessment) assessment = sy_desk_assess (desk, text, strlen (text), SY_JUDGE_PLAIN, problems);
-  Sheet *sheet = g_new0 (Sheet, 1);
-
-  if (assessment == NULL)
-    print_error ("%s: %s\n", problems->items[0].path, problems->items[0].allowed);
-  assert_non_null (assessment);
-  sy_assessment_scene (assessment, view, sheet->marks, room, &sheet->scene);
-  /* Paths are static, all else is in the marks: nothing of the assessment is needed any more. */
-  return sheet;
-}
-
-static Sheet *
-draw (const char *text, size_t view)
-{
-  return draw_with (text, view, SY_SCENE_MARKS_MAX);
-}
-
 static int
 count (const Sheet *sheet, SyRole role)
 {
@@ -77,24 +46,6 @@ count (const Sheet *sheet, SyRole role)
   for (int i = 0; i < sheet->scene.count; i++)
     n += sheet->marks[i].role == role;
   return n;
-}
-
-static const SyMark *
-find (const Sheet *sheet, SyMarkType type, SyRole role, int n)
-{
-  for (int i = 0; i < sheet->scene.count; i++)
-    if (sheet->marks[i].type == type && sheet->marks[i].role == role && n-- == 0)
-      return &sheet->marks[i];
-  return NULL;
-}
-
-static const SyMark *
-find_text (const Sheet *sheet, const char *text)
-{
-  for (int i = 0; i < sheet->scene.count; i++)
-    if (strcmp (sheet->marks[i].text, text) == 0)
-      return &sheet->marks[i];
-  return NULL;
 }
 
 /* ---- rigged lifts ---- */

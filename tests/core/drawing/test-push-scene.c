@@ -1,8 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-test.h"
-
-#include "sy-desk.h"
-#include "sy-drawing.h"
+#include "scene-sheet.h"
 
 /* Pushing, pulling and sliding from the side: forces to one scale, the slope the way it goes, what governs heavy. */
 
@@ -17,43 +14,6 @@ static const char die[] =
     "{\"method\":\"slide\",\"units\":\"metric\",\"way\":\"push\"," DUTY ",\"mass\":100,\"friction\":0.05,"
                           "\"incline\":4,\"direction\":\"down\",\"held\":\"stops\"}";
 
-typedef struct
-{
-  SyScene scene;
-  SyMark marks[SY_SCENE_MARKS_MAX];
-} Sheet;
-
-static Sheet *
-draw_with (const char *text, int room)
-{
-  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  g_autoptr (SyAssessment) assessment = sy_desk_assess (desk, text, strlen (text), SY_JUDGE_PLAIN, problems);
-  Sheet *sheet = g_new0 (Sheet, 1);
-
-  assert_non_null (assessment);
-  sy_assessment_scene (assessment, 0, sheet->marks, room, &sheet->scene);
-  return sheet;
-}
-
-static const SyMark *
-find (const Sheet *sheet, SyMarkType type, SyRole role, int n)
-{
-  for (int i = 0; i < sheet->scene.count; i++)
-    if (sheet->marks[i].type == type && sheet->marks[i].role == role && n-- == 0)
-      return &sheet->marks[i];
-  return NULL;
-}
-
-static const SyMark *
-find_text (const Sheet *sheet, const char *text)
-{
-  for (int i = 0; i < sheet->scene.count; i++)
-    if (strcmp (sheet->marks[i].text, text) == 0)
-      return &sheet->marks[i];
-  return NULL;
-}
-
 static double
 length_of (const SyMark *arrow)
 {
@@ -66,7 +26,7 @@ length_of (const SyMark *arrow)
 static void
 forces_are_to_scale (void **state)
 {
-  g_autofree Sheet *sheet = draw_with (CART ("push", "metric"), SY_SCENE_MARKS_MAX);
+  g_autofree Sheet *sheet = draw (CART ("push", "metric"), 0);
   static const double newton[] = { 440.5, 322.9, 205.3, 264.2 };
 
   (void) state;
@@ -86,8 +46,8 @@ forces_are_to_scale (void **state)
 static void
 what_governs_is_heavy (void **state)
 {
-  g_autofree Sheet *cart = draw_with (CART ("push", "metric"), SY_SCENE_MARKS_MAX);
-  g_autofree Sheet *force = draw_with (measured, SY_SCENE_MARKS_MAX);
+  g_autofree Sheet *cart = draw (CART ("push", "metric"), 0);
+  g_autofree Sheet *force = draw (measured, 0);
 
   (void) state;
   /* the move, at 322.9 of 68.6 N; and of the measured forces too, at 80 of 68.6 N */
@@ -101,9 +61,9 @@ what_governs_is_heavy (void **state)
 static void
 the_way_it_goes (void **state)
 {
-  g_autofree Sheet *push = draw_with (CART ("push", "metric"), SY_SCENE_MARKS_MAX);
-  g_autofree Sheet *pull = draw_with (CART ("pull", "metric"), SY_SCENE_MARKS_MAX);
-  g_autofree Sheet *down = draw_with (die, SY_SCENE_MARKS_MAX);
+  g_autofree Sheet *push = draw (CART ("push", "metric"), 0);
+  g_autofree Sheet *pull = draw (CART ("pull", "metric"), 0);
+  g_autofree Sheet *down = draw (die, 0);
   const SyMark *up = find (push, SY_MARK_ARROW, SY_ROLE_TENSION, 0);
   const SyMark *to = find (pull, SY_MARK_ARROW, SY_ROLE_TENSION, 0);
   const SyMark *floor = find (pull, SY_MARK_LINE, SY_ROLE_FLOOR, 1);
@@ -119,7 +79,7 @@ the_way_it_goes (void **state)
 static void
 us_units (void **state)
 {
-  g_autofree Sheet *sheet = draw_with (CART ("push", "us"), SY_SCENE_MARKS_MAX);
+  g_autofree Sheet *sheet = draw (CART ("push", "us"), 0);
 
   (void) state;
   assert_non_null (find_text (sheet, "h 100 in"));
@@ -131,7 +91,7 @@ us_units (void **state)
 static void
 nothing_that_is_not_known (void **state)
 {
-  g_autofree Sheet *sheet = draw_with (nothing, SY_SCENE_MARKS_MAX);
+  g_autofree Sheet *sheet = draw (nothing, 0);
 
   (void) state;
   assert_null (find (sheet, SY_MARK_ARROW, SY_ROLE_TENSION, 0));
@@ -149,7 +109,7 @@ everything_is_shown (void **state)
   for (size_t k = 0; k < G_N_ELEMENTS (all); k++)
     for (int room = SY_SCENE_MARKS_MAX; room >= 0; room = room > 30 ? 30 : room - 1)
       {
-        g_autofree Sheet *sheet = draw_with (all[k], room);
+        g_autofree Sheet *sheet = draw_with (all[k], 0, room);
         const SyScene *scene = &sheet->scene;
 
         assert_true (scene->count <= room);

@@ -1,8 +1,5 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-test.h"
-
-#include "sy-desk.h"
-#include "sy-drawing.h"
+#include "scene-sheet.h"
 
 /* A lift by a team drawn from documents: who stands where, the heavy end heavy, arrows to one scale. */
 
@@ -21,33 +18,6 @@ static const char inches[]
 
 static const char *const all[] = { two, stairs, tips, four, inches };
 
-typedef struct
-{
-  SyScene scene;
-  SyMark marks[SY_SCENE_MARKS_MAX];
-} Sheet;
-
-static Sheet *
-draw_with (const char *text, size_t view, int room)
-{
-  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  g_autoptr (SyAssessment) assessment = sy_desk_assess (desk, text, strlen (text), SY_JUDGE_PLAIN, problems);
-  Sheet *sheet = g_new0 (Sheet, 1);
-
-  if (assessment == NULL)
-    print_error ("%s: %s\n", problems->items[0].path, problems->items[0].allowed);
-  assert_non_null (assessment);
-  sy_assessment_scene (assessment, view, sheet->marks, room, &sheet->scene);
-  return sheet;
-}
-
-static Sheet *
-draw (const char *text, size_t view)
-{
-  return draw_with (text, view, SY_SCENE_MARKS_MAX);
-}
-
 static int
 count (const Sheet *sheet, SyMarkType type, SyRole role, gboolean heavy_only)
 {
@@ -56,15 +26,6 @@ count (const Sheet *sheet, SyMarkType type, SyRole role, gboolean heavy_only)
   for (int i = 0; i < sheet->scene.count; i++)
     n += sheet->marks[i].type == type && sheet->marks[i].role == role && (!heavy_only || sheet->marks[i].governing);
   return n;
-}
-
-static const SyMark *
-find_text (const Sheet *sheet, const char *text)
-{
-  for (int i = 0; i < sheet->scene.count; i++)
-    if (strcmp (sheet->marks[i].text, text) == 0)
-      return &sheet->marks[i];
-  return NULL;
 }
 
 static void
