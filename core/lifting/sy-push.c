@@ -12,6 +12,7 @@
 #define HSE_UNEVEN "HSE, assessing pushing and pulling: up to 10 % of the weight on soft or uneven ground"
 #define TEACHING "physics teaching page on rolling friction"
 #define TRADE "trade figures, from memory"
+#define HSE_TRADE HSE "; that these wheels take no more: " TRADE
 
 void
 sy_push_needs (const SyPushLoad *load, SyPushNeeds *out)
@@ -100,8 +101,9 @@ sy_push_rolling (int tread, int ground, double diameter_mm)
   out.coefficient = isnan (value) && !is_uneven ? NONE : fmax (floor_value, value);
   if (is_uneven || value < floor_value)
     {
-      out.source = is_uneven ? HSE_UNEVEN : HSE;
-      out.from_memory = false;
+      /* The least that any wheel takes does not say that this one takes no more. */
+      out.from_memory = out.from_memory && !is_uneven;
+      out.source = is_uneven ? HSE_UNEVEN : out.from_memory ? HSE_TRADE : HSE;
     }
   return out;
 }

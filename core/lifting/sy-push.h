@@ -65,7 +65,7 @@ typedef struct
   double best_mm;      /* the diameter from which a larger wheel buys nothing more; NAN: the diameter does not count */
   double least;        /* the lowest that is published: for running away                  */
   bool needs_diameter; /* the figure is a lever arm, and no diameter was given; else there is none for the ground */
-  bool from_memory;
+  bool from_memory;    /* that it takes no more than this stands from memory              */
   const char *source;
 } SyRollingFigure;
 

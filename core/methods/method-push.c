@@ -55,7 +55,8 @@ static const SyChoice brake_choices[] = {
 static const SyField cart_members[] = {
   { .name = "gross_mass", .symbol = "m", .label = N_ ("Mass of cart and load"),
     .help = N_ ("With what is not known added to it."), SY_PUSH_MEASURE (Cart, gross_mass, SY_KIND_MASS),
-    .required = true, .low = OVER_ZERO, .range_source = STATICS },
+    .low = OVER_ZERO, .range_source = STATICS,
+    .default_text = N_ ("needed where a force was not measured, on a slope, or to stop it") },
   { .name = "wheel", .label = N_ ("Kind of wheel"), SY_PUSH_CHOICE (Cart, wheel, wheel_choices) },
   { .name = "wheel_diameter", .symbol = "d", .label = N_ ("Diameter of the wheels"),
     .help = N_ ("The smallest of them."),
@@ -144,10 +145,11 @@ rolling_of (const Cart *cart, SyUnits units)
   return out;
 }
 
+/* NAN where it was not given: beside measured forces, on the level. */
 static double
 weight_of (const Cart *cart, SyUnits units)
 {
-  return units == SY_UNITS_US ? cart->gross_mass.value : cart->gross_mass.value * SY_GRAVITY;
+  return units == SY_UNITS_US ? known (&cart->gross_mass) : known (&cart->gross_mass) * SY_GRAVITY;
 }
 
 /* The case with the forces: measured ones go before the cart's. A slope that was not given counts as level, and is
@@ -188,7 +190,8 @@ say_rolling (const Facts *facts, const Rolling *rolling, SySink *sink)
 
   if (!cart->start_factor.given && rolling->start_factor > 1 && !facts->initial.given)
     {
-      note = sy_sink_note (sink, "cart-start-assumed", SY_NOTE_CAUTION);
+      /* From memory: it may speak against it, never for it. */
+      note = sy_sink_note (sink, "push-start-from-memory", SY_NOTE_NEEDED);
       sy_note_arg (note, SY_KIND_RATIO, rolling->start_factor);
       sy_note_source (note, NULL, "2 to 3", true);
     }
@@ -207,11 +210,12 @@ say_rolling (const Facts *facts, const Rolling *rolling, SySink *sink)
                     SY_NOTE_NEEDED);
       return;
     }
-  note = sy_sink_note (sink, "push-rolling-published", SY_NOTE_CAUTION);
+  note = rolling->published.from_memory ? sy_sink_note (sink, "push-rolling-from-memory", SY_NOTE_NEEDED)
+                                        : sy_sink_note (sink, "push-rolling-published", SY_NOTE_CAUTION);
   sy_note_arg (note, SY_KIND_RATIO, rolling->coefficient);
   sy_note_source (note, NULL, rolling->published.source, rolling->published.from_memory);
   if (cart->floor < 0)
-    sy_sink_note (sink, "push-floor-assumed", SY_NOTE_CAUTION);
+    sy_sink_note (sink, "push-floor-assumed", SY_NOTE_NEEDED); /* another floor may take five times as much */
 }
 
 /* Without a brake a cart on a slope runs away as soon as the slope pulls harder than the wheels resist at the least. */
@@ -295,6 +299,12 @@ check (const void *data, SyUnits units, SyProblems *problems)
     sy_problems_add (problems, SY_PROBLEM_MISSING, 0, "$.initial", "nothing",
                      "initial and sustained as measured, or a cart from which they are estimated",
                      sy_unit_name (SY_KIND_HAND_FORCE, units));
+  if (facts->cart_given == 1 && !facts->cart.gross_mass.given
+      && (!facts->initial.given || !facts->sustained.given || facts->cart.slope.value > 0
+          || facts->cart.stop_deceleration.given))
+    sy_problems_add (problems, SY_PROBLEM_MISSING, 0, "$.cart.gross_mass", "nothing",
+                     "the mass of cart and load where a force was not measured, on a slope, or to stop it",
+                     sy_unit_name (SY_KIND_MASS, units));
   if (facts->initial.given && facts->sustained.given && facts->sustained.value > facts->initial.value)
     {
       char given[SY_NUMBER_TEXT_MAX];
@@ -396,7 +406,7 @@ scene (const void *data, SyUnits units, const SySink *sink, size_t view, SyScene
     .handle_height = facts->duty.handle_height.value,
     .slope_deg = facts->cart_given == 1 && facts->cart.slope.given ? facts->cart.slope.value : 0,
     .wheel_diameter = facts->cart_given == 1 ? known (&facts->cart.wheel_diameter) : (double) NAN,
-    .mass = facts->cart_given == 1 ? facts->cart.gross_mass.value : (double) NAN,
+    .mass = facts->cart_given == 1 ? known (&facts->cart.gross_mass) : (double) NAN,
     .wheels = true,
     .mass_fact = "cart.gross_mass",
     .slope_fact = facts->cart_given == 1 ? "cart.slope" : NULL,

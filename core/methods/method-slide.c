@@ -52,7 +52,7 @@ static const SyField fields[] = {
     .help = N_ ("As measured on the level: the force that starts it, over its weight."),
     SY_PUSH_MEASURE (Facts, start_friction, SY_KIND_RATIO), .low = FROM_ZERO, .high = UP_TO (6),
     .range_source = STATICS,
-    .default_text = N_ ("in proportion to the published figures; three times the friction where no surface is named") },
+    .default_text = N_ ("in proportion to the published figures, which speaks for nothing by itself") },
   { .name = "incline", .symbol = "s", .label = N_ ("Incline"), .help = N_ ("Degrees, or 2 %; 0 for level."),
     SY_PUSH_MEASURE (Facts, incline, SY_KIND_SLOPE), .low = FROM_ZERO, .high = UNDER (90), .range_source = STATICS },
   { .name = "direction", .label = N_ ("Up or down"), SY_PUSH_CHOICE (Facts, direction, direction_choices),
@@ -160,7 +160,7 @@ add_notes (const Facts *facts, const SyPushCase *push, SySink *sink)
     }
   else if (!facts->start_friction.given)
     {
-      SyNote *note = sy_sink_note (sink, "cart-start-assumed", SY_NOTE_CAUTION);
+      SyNote *note = sy_sink_note (sink, "push-start-from-memory", SY_NOTE_NEEDED);
       sy_note_arg (note, SY_KIND_RATIO, friction.keep > 0 ? friction.start / friction.keep : SY_PUSH_START_FACTOR);
       sy_note_source (note, NULL, "in proportion to the published figures", true);
     }

@@ -54,7 +54,13 @@ static const SyTemplate templates[] = {
   { "push-no-initial", N_ ("The force to start it was neither measured nor is there a cart from which to estimate it.") },
   { "push-no-sustained",
     N_ ("The force to keep it moving was neither measured nor is there a cart from which to estimate it.") },
-  { "push-slope-not-asked", N_ ("It was not asked whether there is a slope on the way, and what holds it there.") },
+  { "push-slope-not-asked", N_ ("It was not asked whether there is a slope on the way, and what holds it there: the slope of the "
+                                "cart says it, 0 where it is level.") },
+  { "push-start-from-memory",
+    N_ ("Starting was taken to need {value} times the force that keeps it moving, from memory: that speaks against it, never "
+        "for it. Measure it.") },
+  { "push-rolling-from-memory",
+    N_ ("A rolling coefficient of {value} was taken, from memory: that speaks against it, never for it. Measure the forces.") },
   { "push-no-wheel", N_ ("Neither a rolling coefficient nor the kind of wheel was given; {value}, the least that is published, was "
                          "taken meanwhile.") },
   { "push-no-diameter", N_ ("The diameter of the wheels was not given; the resistance of these depends on it.") },
@@ -62,7 +68,7 @@ static const SyTemplate templates[] = {
     N_ ("No rolling figure is published for these wheels on this floor: measure the forces.") },
   { "push-rolling-published",
     N_ ("A rolling coefficient of {value} was taken, as published for wheel and floor: a measured force goes before it.") },
-  { "push-floor-assumed", N_ ("The floor was not given; it was taken as smooth concrete.") },
+  { "push-floor-assumed", N_ ("The floor was not given; it was taken as smooth concrete meanwhile.") },
 
   /* the die that slides */
   { "slide-no-surface", N_ ("Neither its friction nor what it slides on was given.") },
@@ -121,16 +127,16 @@ sy_words_push_change (const SyMethod *method, const char *path)
 
 static const char who_can[] =
     N_ ("{initial} to start it, {sustained} to keep it moving: {women} of women and {men} of men could. "
-                                  "Farthest along is {limit}: {percent} of it.");
+                                  "It comes to {percent} of the strictest limit ({limit}).");
 static const char women_can[] =
     N_ ("{initial} to start it, {sustained} to keep it moving: {women} of women could; for men there is "
-                                    "no figure. Farthest along is {limit}: {percent} of it.");
+                                    "no figure. It comes to {percent} of the strictest limit ({limit}).");
 static const char men_can[] =
     N_ ("{initial} to start it, {sustained} to keep it moving: {men} of men could; for women there is no "
-                                  "figure. Farthest along is {limit}: {percent} of it.");
+                                  "figure. It comes to {percent} of the strictest limit ({limit}).");
 static const char nobody_knows[] =
     N_ ("{initial} to start it, {sustained} to keep it moving; how many people could is not published. "
-                                       "Farthest along is {limit}: {percent} of it.");
+                                       "It comes to {percent} of the strictest limit ({limit}).");
 static const char start_only[] = N_ ("{initial} to start it; the force to keep it moving is not known.");
 static const char moving_only[] = N_ ("{sustained} to keep it moving; the force to start it is not known.");
 static const char nothing_known[] = N_ ("The force that it takes is not known.");

@@ -266,8 +266,14 @@ def verdict(document, q, us):
         if cart:
             if cart.get('floor') == 'soft-or-uneven':
                 out.add('outside')
+            # wheel and floor say nothing, or stand from memory; so does the start
             measured = 'rolling_coefficient' in cart or ('initial' in document and 'sustained' in document)
             if not measured and (rolling(cart, us)[0] is None or 'wheel' not in cart):
+                out.add('incomplete')
+            if not measured and ('floor' not in cart or cart['floor'] != 'soft-or-uneven'
+                                 and cart.get('wheel') in ('polyurethane', 'steel')):
+                out.add('incomplete')
+            if 'initial' not in document and 'start_factor' not in cart and rolling(cart, us)[1] > 1:
                 out.add('incomplete')
             held, slope = cart.get('brake'), cart.get('slope')
             least = cart.get('rolling_coefficient', LEAST[cart.get('wheel')])
@@ -275,7 +281,7 @@ def verdict(document, q, us):
         cart, slope = document, document.get('incline')
         held = {'nothing': 'none', 'stops': 'parking', None: None}[document.get('held')]
         least = frictions(document)[2]
-        if 'friction' not in document:
+        if 'friction' not in document or 'start_friction' not in document:
             out.add('incomplete')
     if cart and slope is None:
         out.add('incomplete')
