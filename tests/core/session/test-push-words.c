@@ -18,19 +18,19 @@ test_the_result_in_a_sentence (void **state)
   } cases[] = {
     { PUSH ("\"initial\":100,\"sustained\":60"),
       "100 N to start it, 60 N to keep it moving: 95 % of women and > 99 % of men could. "
-      "Farthest along is Keeping it moving: UK guideline: 87.4 % of it." },
+      "It comes to 87.4 % of the strictest limit (Keeping it moving: UK guideline)." },
     { PUSH ("\"initial\":900,\"sustained\":600"),
       "900 N to start it, 600 N to keep it moving: < 1 % of women and < 1 % of men could. "
-      "Farthest along is Keeping it moving: UK guideline: 874 % of it." },
+      "It comes to 874 % of the strictest limit (Keeping it moving: UK guideline)." },
     { PULL ("60", "\"initial\":100,\"sustained\":60"),
       "100 N to start it, 60 N to keep it moving: 97 % of women could; for men there is no figure. "
-      "Farthest along is Keeping it moving: what people accept: 61.2 % of it." },
+      "It comes to 61.2 % of the strictest limit (Keeping it moving: what people accept)." },
     { PULL ("140", "\"initial\":100,\"sustained\":60,\"who\":\"men\""),
       "100 N to start it, 60 N to keep it moving: > 99 % of men could; for women there is no figure. "
-      "Farthest along is Starting it: what people accept: 53.7 % of it." },
+      "It comes to 53.7 % of the strictest limit (Starting it: what people accept)." },
     { PULL ("20", "\"initial\":100,\"sustained\":60"),
       "100 N to start it, 60 N to keep it moving; how many people could is not published. "
-      "Farthest along is Starting it: critical force: 41.7 % of it." },
+      "It comes to 41.7 % of the strictest limit (Starting it: critical force)." },
     { PUSH ("\"initial\":100"), "100 N to start it; the force to keep it moving is not known." },
     { PUSH ("\"sustained\":60"), "60 N to keep it moving; the force to start it is not known." },
     { "{\"method\":\"slide\",\"units\":\"metric\",\"way\":\"push\"," DUTY ",\"mass\":100}",
