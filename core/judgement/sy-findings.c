@@ -331,7 +331,9 @@ find_limits (SyFindings *findings)
         shown->ratio = ratio->value;
       else
         shown->ratio = value->value > 0 || at->value > 0 ? (at->value > 0 ? value->value / at->value : INFINITY) : 0;
-      shown->goal = isfinite (found->goal[findings->units]) ? found->goal[findings->units] : 1;
+      shown->goal = isfinite (found->goal[findings->units])         ? found->goal[findings->units]
+                    : isfinite (found->value_goal[findings->units]) ? found->value_goal[findings->units] / at->value
+                                                                    : 1;
       if (strictest == NULL || shown->ratio / shown->goal > strictest->ratio / strictest->goal)
         strictest = shown;
     }

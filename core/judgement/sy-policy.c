@@ -13,6 +13,15 @@ symbol_place (const SyMethod *method, const char *symbol)
   return -1;
 }
 
+static bool
+alone_holds (const SyMethod *method, const SyLimit *limit)
+{
+  for (size_t i = 0; i < method->n_limits; i++)
+    if (&method->limits[i] != limit && strcmp (method->limits[i].value_symbol, limit->value_symbol) == 0)
+      return false;
+  return true;
+}
+
 static void
 find_limits (SyPolicy *policy)
 {
@@ -31,7 +40,14 @@ find_limits (SyPolicy *policy)
                                      .limit_at = symbol_place (method, limit->limit_symbol),
                                      .ratio_at = limit->ratio_symbol ? symbol_place (method, limit->ratio_symbol) : -1 };
           for (int units = 0; units < SY_N_UNITS; units++)
-            found->goal[units] = sy_policy_lowest (policy, method, limit->ratio_symbol, (SyUnits) units);
+            {
+              bool by_value;
+
+              found->goal[units] = sy_policy_lowest (policy, method, limit->ratio_symbol, (SyUnits) units);
+              by_value = !isfinite (found->goal[units]) && alone_holds (method, limit);
+              found->value_goal[units] = by_value ? sy_policy_lowest (policy, method, limit->value_symbol, (SyUnits) units)
+                                                  : (double) INFINITY;
+            }
         }
     }
 }
@@ -90,10 +106,13 @@ sy_policy_goal (const SyPolicy *policy, const SyMethod *method, SyUnits units)
   for (size_t i = 0; i < method->n_index_symbols; i++)
     goal.index = fmin (goal.index, sy_policy_lowest (policy, method, method->index_symbols[i], units));
   for (size_t i = 0; i < SY_LIMITS_MAX; i++)
-    goal.limits[i] = INFINITY;
+    goal.limits[i] = goal.values[i] = INFINITY;
   for (int i = 0, n = 0; i < policy->n_limits && n < SY_LIMITS_MAX; i++)
     if (policy->limits[i].of == method)
-      goal.limits[n++] = policy->limits[i].goal[units];
+      {
+        goal.values[n] = policy->limits[i].value_goal[units];
+        goal.limits[n++] = policy->limits[i].goal[units];
+      }
   return goal;
 }
 

@@ -38,6 +38,7 @@ typedef struct
   const SyLimit *limit;
   int value_at, limit_at, ratio_at; /* places in the method's symbols, -1 for none or a named one */
   double goal[SY_N_UNITS];          /* the lowest on its ratio; INFINITY: none                    */
+  double value_goal[SY_N_UNITS];    /* else the lowest on the value itself, where no other limit holds it; INFINITY: none */
 } SyPolicyLimit;
 #define SY_POLICY_LIMITS_MAX 128
 

@@ -48,6 +48,7 @@ sy_lift_back (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink)
   sy_sink_value (sink, SY_LIFT_ALL_BACK_LOAD, most.load);
   sy_sink_value (sink, SY_LIFT_ALL_BACK_DIRECT, most.direct);
   sy_sink_value (sink, SY_LIFT_ALL_BACK_LIMIT, sy_back_threshold (SY_BACK_ACTION_KN, lift->units));
+  sy_sink_value (sink, SY_LIFT_ALL_BACK_RATIO, most.sum / sy_back_threshold (SY_BACK_ACTION_KN, lift->units));
 }
 
 void
@@ -71,16 +72,17 @@ sy_lift_back_notes (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *si
 }
 
 double
-sy_lift_back_mass (const SyLiftFacts *facts, const SyLiftCase *lift)
+sy_lift_back_mass (const SyLiftFacts *facts, const SyLiftCase *lift, const SyGoal *goal)
 {
-  double least = (double) INFINITY;
+  double action = sy_back_threshold (SY_BACK_ACTION_KN, lift->units), least = (double) INFINITY;
+  double most = fmin (goal->limits[SY_LIFT_LIMIT_BACK] * action, goal->values[SY_LIFT_LIMIT_BACK]);
 
   for (int end = 0; end < 2; end++)
     {
       SyBackPose pose;
 
       if (pose_at (facts, lift, end, &pose))
-        least = fmin (least, sy_back_load (&pose, sy_back_threshold (SY_BACK_ACTION_KN, lift->units), lift->units));
+        least = fmin (least, sy_back_load (&pose, isfinite (most) ? most : action, lift->units));
     }
   return least;
 }

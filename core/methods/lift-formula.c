@@ -154,6 +154,9 @@ put_population (SyText *to, const SySink *sink, size_t symbol)
       put_quotient (to, &q[SY_LIFT_ALL_MASS],
                     &q[q[SY_LIFT_ALL_FILTER_MEN].state != SY_STATE_ABSENT ? SY_LIFT_ALL_FILTER_MEN : SY_LIFT_ALL_FILTER_WOMEN]);
       return true;
+    case SY_LIFT_ALL_BACK_RATIO:
+      put_quotient (to, &q[SY_LIFT_ALL_BACK], &q[SY_LIFT_ALL_BACK_LIMIT]);
+      return true;
     case SY_LIFT_ALL_BACK:
       put_number (to, q[SY_LIFT_ALL_BACK_TRUNK].value);
       for (size_t part = SY_LIFT_ALL_BACK_LOAD; part <= SY_LIFT_ALL_BACK_DIRECT; part++)

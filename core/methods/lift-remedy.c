@@ -449,7 +449,7 @@ sy_lift_largest_mass (const void *facts, const SyContext *context, const SyGoal 
         largest = fmin (largest, goal->limits[SY_LIFT_LIMIT_EN] * en_constant (&lift) * result.hm * result.vm * result.dm
                                    * result.am * result.fm * result.cm);
     }
-  largest = fmin (largest, sy_lift_back_mass (facts, &lift));
+  largest = fmin (largest, sy_lift_back_mass (facts, &lift, goal));
   if (!(largest > 0))
     return false;
   *mass = largest;

@@ -95,6 +95,7 @@ static const SySymbol symbols[SY_LIFT_N_SYMBOLS] = {
   { "back_load", SY_KIND_FORCE, N_ ("Of it, by muscles that hold the load"), BACK },
   { "back_direct", SY_KIND_FORCE, N_ ("Of it, by what rests on the disc"), BACK },
   { "back_limit", SY_KIND_FORCE, N_ ("Back compression from which a task is to be changed"), BACK_LEVEL },
+  { "back_ratio", SY_KIND_RATIO, N_ ("Back compression against it"), BACK_LEVEL },
 };
 
 static const SyLimit limits[SY_LIFT_N_LIMITS] = {
@@ -116,7 +117,8 @@ static const SyLimit limits[SY_LIFT_N_LIMITS] = {
   [SY_LIFT_LIMIT_FILTER_WOMEN] = { "filter-women", N_ ("Guideline filter, women; heights of its zones assumed"),
                                    "UK HSE L23, INDG143", true, "mass", "filter_women", "filter_ratio" },
   [SY_LIFT_LIMIT_BACK] = { "back", N_ ("Back compression, an estimate of another kind"),
-                           "NIOSH 1981, 1991; University of Utah hand calculation", true, "back", "back_limit", NULL },
+                           "NIOSH 1981, 1991; University of Utah hand calculation", true, "back", "back_limit",
+                           "back_ratio" },
 };
 
 void

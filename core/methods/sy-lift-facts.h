@@ -105,6 +105,7 @@ enum
   /* back compression, an estimate of another kind */
   SY_LIFT_ALL_BACK_ORIGIN, SY_LIFT_ALL_BACK_DESTINATION, SY_LIFT_ALL_BACK,
   SY_LIFT_ALL_BACK_TRUNK, SY_LIFT_ALL_BACK_LOAD, SY_LIFT_ALL_BACK_DIRECT, SY_LIFT_ALL_BACK_LIMIT,
+  SY_LIFT_ALL_BACK_RATIO,
   SY_LIFT_N_SYMBOLS
 };
 
@@ -155,7 +156,7 @@ void sy_lift_case_filter (const SyLiftCase *lift, SyFilter *out);
 void sy_lift_back (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink);
 void sy_lift_back_notes (const SyLiftFacts *facts, const SyLiftCase *lift, SySink *sink);
 void sy_lift_check_back (const SyLiftFacts *facts, SyProblems *problems);
-double sy_lift_back_mass (const SyLiftFacts *facts, const SyLiftCase *lift);
+double sy_lift_back_mass (const SyLiftFacts *facts, const SyLiftCase *lift, const SyGoal *goal);
 
 /* How long lifting goes on: a class, a pattern that repeats, or the sessions of a day. Of a lift, of a set of lifts. */
 typedef struct

@@ -193,6 +193,7 @@ typedef struct
   double index;                 /* LI goal           */
   double ratio;                 /* mass / mR goal    */
   double limits[SY_LIMITS_MAX]; /* on the ratio of each of the method's limits, in their order; INFINITY: none */
+  double values[SY_LIMITS_MAX]; /* where there is none: on what is held against it, if nothing else is; INFINITY: none */
 } SyGoal;
 
 #define SY_CHANGES_MAX 96
