@@ -142,6 +142,16 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
   for (int i = 0; i < SY_N_NOTE_CLASSES; i++)
     if (sink.dropped[i])
       out->verdict = stricter (out->verdict, class_verdict ((SyNoteClass) i, flags));
+
+  SyPartFacts part;
+  const char *label;
+  for (size_t i = 0; method->part != NULL && method->part (facts, i, &part, &label); i++)
+    if (part.method != NULL)
+      {
+        SyOutcome inner;
+        sy_outcome_of (part.method, part.facts, context, policy, flags, &inner);
+        out->verdict = stricter (out->verdict, inner.verdict);
+      }
 }
 
 /* Reasons stand strictest first, otherwise in the order in which they were found. */

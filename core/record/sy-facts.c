@@ -10,6 +10,7 @@
 typedef struct
 {
   SyUnits units;
+  const SyMethod *method; /* of what is being read: its parts are of methods that come before it in the registry */
   SyMemory *memory;
   SyProblems *problems;
 } Reading;
@@ -566,7 +567,16 @@ read_values (const Reading *reading, const SyJsonPlace *place, const SyMethod *m
   return values;
 }
 
-/* Facts inside facts: of any method that has no parts itself, in the units of the whole document. */
+static bool
+comes_before (const SyMethod *method, const SyMethod *other)
+{
+  for (size_t i = 0; i < sy_method_count () && sy_method_at (i) != other; i++)
+    if (sy_method_at (i) == method)
+      return true;
+  return false;
+}
+
+/* Facts inside facts, in the units of the whole document. Of a method that comes before the outer one: none holds itself. */
 static void
 read_part (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value, SyPartFacts *out)
 {
@@ -581,24 +591,26 @@ read_part (const Reading *reading, const SyJsonPlace *place, const SyField *fiel
   const SyJson *named = sy_json_member (value, "method");
   if (named != NULL && named->type == SY_JSON_TEXT)
     method = sy_method_find (named->text);
-  if (method == NULL || method->part != NULL)
+  if (method == NULL || !comes_before (method, reading->method))
     {
       g_autoptr (GString) ids = g_string_new ("one of: ");
       g_autofree char *given = named ? g_strndup (named->raw, MIN (named->raw_length, 90)) : g_strdup ("nothing");
       for (size_t i = 0; i < sy_method_count (); i++)
-        if (sy_method_at (i)->part == NULL)
+        if (comes_before (sy_method_at (i), reading->method))
           g_string_append_printf (ids, "%s%s", ids->len > strlen ("one of: ") ? ", " : "", sy_method_at (i)->id);
       report (reading, named ? SY_PROBLEM_CHOICE : SY_PROBLEM_MISSING, &method_place, named ? named->line : value->line,
               given, ids->str, "");
       return;
     }
-  *out = (SyPartFacts) { method, read_values (reading, place, method, value) };
+  Reading inner = *reading;
+  inner.method = method;
+  *out = (SyPartFacts) { method, read_values (&inner, place, method, value) };
 }
 
 bool
 sy_facts_read (const SyJson *document, SyMemory *memory, SyFacts *out, SyProblems *problems)
 {
-  Reading reading = { SY_UNITS_METRIC, memory, problems };
+  Reading reading = { SY_UNITS_METRIC, NULL, memory, problems };
   int before = problems->count + problems->dropped;
 
   if (document->type != SY_JSON_OBJECT)
@@ -611,6 +623,7 @@ sy_facts_read (const SyJson *document, SyMemory *memory, SyFacts *out, SyProblem
   if (method == NULL)
     return false;
 
+  reading.method = method;
   void *values = read_values (&reading, NULL, method, document);
   if (problems->count + problems->dropped != before)
     {
