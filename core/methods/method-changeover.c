@@ -3,7 +3,6 @@
 #include <string.h>
 
 #include "changeover-people.h"
-#include "changeover-scene.h"
 #include "changeover-schedule.h"
 
 /* Quantities */
@@ -303,8 +302,6 @@ check (const void *data, SyUnits units, SyProblems *problems)
     check_step (facts, i, problems);
 }
 
-static const char *const view_titles[] = { N_ ("Who does what when") };
-
 extern const SyMethod sy_method_changeover;
 const SyMethod sy_method_changeover = {
   .id = "changeover",
@@ -326,7 +323,4 @@ const SyMethod sy_method_changeover = {
   .check = check,
   .evaluate = evaluate,
   .part = part,
-  .n_views = SY_LEN (view_titles),
-  .view_titles = view_titles,
-  .scene = sy_changeover_scene,
 };
