@@ -102,6 +102,16 @@ each_broken (const SyPolicyRow *row, const SySink *sink, SyUnits units)
   return false;
 }
 
+/* Parts are judged on the day of the whole. */
+static SyContext
+part_context (const void *facts, const SyContext *context)
+{
+  SyContext own = *context;
+
+  own.today = sy_as_of (facts, context);
+  return own;
+}
+
 void
 sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context, const SyPolicy *policy,
                SyJudgeFlags flags, SyOutcome *out)
@@ -149,7 +159,8 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
     if (part.method != NULL)
       {
         SyOutcome inner;
-        sy_outcome_of (part.method, part.facts, context, policy, flags, &inner);
+        const SyContext own = part_context (facts, context);
+        sy_outcome_of (part.method, part.facts, &own, policy, flags, &inner);
         out->verdict = stricter (out->verdict, inner.verdict);
       }
 }
@@ -382,6 +393,7 @@ static void
 judge_parts (SyFindings *findings, const void *facts, const SyContext *context, SyJudgeFlags flags)
 {
   const SyMethod *method = findings->method;
+  const SyContext own = part_context (facts, context);
   SyPartFacts part;
   const char *label;
 
@@ -393,7 +405,7 @@ judge_parts (SyFindings *findings, const void *facts, const SyContext *context, 
       *shown = (SyPartShown) { .label = label, .method = part.method, .index = NAN };
       if (part.method == NULL)
         continue;
-      sy_outcome_of (part.method, part.facts, context, findings->policy, flags, &outcome);
+      sy_outcome_of (part.method, part.facts, &own, findings->policy, flags, &outcome);
       shown->verdict = outcome.verdict;
       shown->index_symbol = outcome.index_symbol;
       shown->index = outcome.index;

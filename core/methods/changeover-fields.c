@@ -1,4 +1,7 @@
 /* SPDX-License-Identifier: MIT */
+#include <math.h>
+#include <string.h>
+
 #include "sy-changeover-facts.h"
 
 /* The fields of a die change. */
@@ -29,7 +32,8 @@ const SyChoice sy_step_kind_choices[SY_N_STEP_KINDS] = {
 
 const SyChoice sy_check_choices[SY_N_CHECKS] = {
   [SY_CHECK_ISOLATED] = { "isolated", N_ ("Energy isolated, locked and tried"), NULL },
-  [SY_CHECK_BLOCKED] = { "slide-blocked", N_ ("Slide blocked; blocks rated for slide and upper die"), NULL },
+  [SY_CHECK_BLOCKED] = { "slide-blocked", N_ ("Slide blocked; blocks rated for slide and upper die"),
+                          N_ ("also where the slide stands down on the closed die") },
   [SY_CHECK_PRESSURE] = { "pressure-let-down", N_ ("Springs, gas cylinders and pressure let down"), NULL },
   [SY_CHECK_HOT] = { "not-hot", N_ ("Die cool enough to touch, or guarded"), NULL },
   [SY_CHECK_TIED] = { "halves-tied", N_ ("Halves tied to each other"), NULL },
@@ -50,6 +54,13 @@ static const SyChoice goes_choices[] = {
 static const SyChoice when_choices[] = {
   { "stopped", N_ ("Machine stopped"), NULL },
   { "running", N_ ("Machine running"), NULL },
+};
+
+static const SyChoice without_choices[SY_N_WITHOUT] = {
+  [SY_WITHOUT_SLIDE] = { "slide", N_ ("No slide that could come down"), NULL },
+  [SY_WITHOUT_PRESSURE] = { "pressure", N_ ("No springs, gas cylinders or pressure"), NULL },
+  [SY_WITHOUT_HEAT] = { "heat", N_ ("Nothing hot"), NULL },
+  [SY_WITHOUT_HALVES] = { "halves", N_ ("Dies of one piece, without halves"), NULL },
 };
 
 static const SyField die_members[] = {
@@ -74,7 +85,7 @@ static const SyField step_members[] = {
     .range_source = "a day" },
   { .name = "persons", .label = N_ ("Persons"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_COUNT, .whole = true,
     .offset = offsetof (SyChangeoverStep, persons), .low = FROM_ZERO, .high = UP_TO (SY_CHANGEOVER_PEOPLE_MAX),
-    .range_source = "common practice, no source", .default_text = N_ ("those named, or 1") },
+    .range_source = "common practice, no source", .default_text = N_ ("those named, those its own facts speak of, or 1") },
   { .name = "by", .label = N_ ("By whom"), .type = SY_MEMBER_TEXTS,
     .help = N_ ("Which of the people; empty: any."), .offset = offsetof (SyChangeoverStep, by),
     .max_items = SY_CHANGEOVER_PEOPLE_MAX, .default_text = N_ ("any of them") },
@@ -90,6 +101,9 @@ static const SyField step_members[] = {
 const SyField sy_changeover_fields[SY_N_CHANGEOVER_FIELDS] = {
   { .name = "machine", .label = N_ ("Machine"), .type = SY_MEMBER_TEXT, .help = N_ ("Press, line or stand."),
     .offset = offsetof (SyChangeoverFacts, machine) },
+  { .name = "without", .label = N_ ("What is not there"), .type = SY_MEMBER_SET,
+    .help = N_ ("Checks about it are not asked for."), .offset = offsetof (SyChangeoverFacts, without),
+    .choices = without_choices, .n_choices = SY_N_WITHOUT },
   { .name = "dies", .label = N_ ("Dies"), .type = SY_MEMBER_LIST, .item_label = N_ ("Die"),
     .offset = offsetof (SyChangeoverFacts, dies), .members = die_members, .n_members = SY_LEN (die_members),
     .group_size = sizeof (SyChangeoverDie), .max_items = SY_CHANGEOVER_DIES_MAX },
@@ -115,10 +129,37 @@ sy_step_handles (SyStepKind kind)
   return handles[kind];
 }
 
+bool
+sy_method_is_by_hand (const SyMethod *method)
+{
+  return !method->by_capacity && strcmp (method->item_kind, "task") == 0;
+}
+
+int
+sy_part_persons (const SyPartFacts *part)
+{
+  size_t offset;
+
+  if (part->method == NULL || !sy_method_is_by_hand (part->method))
+    return 0;
+  const SyField *persons = sy_method_field (part->method, "persons", &offset);
+  if (persons != NULL && persons->type == SY_MEMBER_NUMBER)
+    {
+      const SyNumber *given = (const void *) ((const char *) part->facts + offset);
+      return given->given ? (int) fmin (ceil (given->value), SY_CHANGEOVER_PEOPLE_MAX + 1) : 1;
+    }
+  const SyField *people = sy_method_field (part->method, "people", &offset);
+  if (people != NULL && people->type == SY_MEMBER_LIST)
+    return (int) ((const SyList *) (const void *) ((const char *) part->facts + offset))->count;
+  return 1;
+}
+
 int
 sy_step_persons (const SyChangeoverStep *step)
 {
+  int named = (int) step->by.count, own = sy_part_persons (&step->part);
+
   if (step->persons.given)
     return (int) step->persons.value;
-  return step->by.count > 0 ? (int) step->by.count : 1;
+  return named > own ? named : own > 1 ? own : 1;
 }
