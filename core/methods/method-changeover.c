@@ -161,6 +161,8 @@ put_people (const SyChangeoverFacts *facts, const SySchedule *schedule, const Sy
   double index = fmax (worst >= 0 ? worst : NAN, sink->quantities[WORST].state != SY_STATE_ABSENT ? sink->quantities[WORST].value : NAN);
   if (!isnan (index))
     sy_sink_value (sink, WORST_INDEX, index);
+  else
+    sink->index_symbol = NULL; /* nothing is lifted by hand */
 }
 
 static void
