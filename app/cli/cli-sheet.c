@@ -194,7 +194,7 @@ cli_sheet (int argc, char **argv)
     { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
     { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("register, history, comparison: the store"), N_ ("FILE") },
     { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },
-    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, N_ ("history, comparison: task, die or gear"), N_ ("KIND") },
+    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, N_ ("history, comparison: task, changeover, case, die or gear"), N_ ("KIND") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;
