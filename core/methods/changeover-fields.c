@@ -111,7 +111,7 @@ const SyField sy_changeover_fields[SY_N_CHANGEOVER_FIELDS] = {
     .help = N_ ("Who is there, by name or by number; no step takes more."),
     .offset = offsetof (SyChangeoverFacts, people), .max_items = SY_CHANGEOVER_PEOPLE_MAX, .required = true },
   { .name = "changes_per_year", .label = N_ ("Changes a year"), .type = SY_MEMBER_NUMBER, .kind = SY_KIND_COUNT,
-    .offset = offsetof (SyChangeoverFacts, changes_per_year), .low = FROM_ZERO,
+    .offset = offsetof (SyChangeoverFacts, changes_per_year), .low = FROM_ZERO, .high = UP_TO (100000),
     .range_source = "common practice, no source" },
   { .name = "steps", .label = N_ ("Steps"), .type = SY_MEMBER_LIST, .item_label = N_ ("Step"),
     .offset = offsetof (SyChangeoverFacts, steps), .members = step_members, .n_members = SY_LEN (step_members),
