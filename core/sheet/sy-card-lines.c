@@ -7,6 +7,13 @@
 #include "sy-difference-words.h"
 #include "sy-task-sheet-private.h"
 
+/* What is said of a fact, a quantity, a caution or a method. */
+typedef struct
+{
+  const char *path, *words;
+  const char *also, *with_also; /* said in one where both were given; NULL: no second */
+} Line;
+
 /* ---- the main line ---- */
 
 static const struct
@@ -62,23 +69,52 @@ sy_card_headline (const SyTaskSheet *sheet)
 
 /* ---- mass and balance ---- */
 
+/* Of several loads the heaviest, in the document's unit; NAN: none was given. */
+static double
+heaviest_of (const SyTaskSheet *sheet, GPtrArray *facts)
+{
+  double heaviest = NAN, value;
+  bool had_unit;
+
+  for (guint i = 0; i < facts->len; i++)
+    {
+      const SySheetFact *fact = facts->pdata[i];
+
+      if (g_str_has_suffix (fact->path, "].load.heaviest")
+          && sy_quantity_parse (fact->value, strlen (fact->value), SY_KIND_MASS, sheet->findings->units, false, &value,
+                                &had_unit) == SY_TEXT_OK)
+        heaviest = fmax (heaviest, value);
+    }
+  return heaviest;
+}
+
 char *
 sy_card_mass (const SyTaskSheet *sheet, GPtrArray *facts)
 {
-  static const char *const plain[] = { "mass", "gross_mass" };
+  static const Line found[] = {
+    { "mass_with_allowance", N_ ("{mass}, allowance in it") },
+    { "wll", N_ ("Carries up to {mass}") },
+    { "heaviest_by_hand", N_ ("Heaviest by hand: {mass}") },
+    { "mass", "{mass}" },
+    { "gross_mass", "{mass}" },
+  };
   static const char *const given[] = { "load.heaviest", "mass", "gross_mass", "cart.gross_mass" };
   const SyUnits units = sheet->findings->units;
-  const double planned = quantity_of (sheet, "mass_with_allowance");
+  const double heaviest = heaviest_of (sheet, facts);
 
-  if (isfinite (planned))
+  for (gsize i = 0; i < G_N_ELEMENTS (found); i++)
+    if (isfinite (quantity_of (sheet, found[i].path)))
+      {
+        g_autofree char *mass = sy_words_quantity (quantity_of (sheet, found[i].path), SY_KIND_MASS, units);
+
+        return sy_words_say (sheet->translate, found[i].words, "mass", mass, NULL);
+      }
+  if (isfinite (heaviest))
     {
-      g_autofree char *mass = sy_words_quantity (planned, SY_KIND_MASS, units);
+      g_autofree char *mass = sy_words_quantity (heaviest, SY_KIND_MASS, units);
 
-      return sy_words_say (sheet->translate, N_ ("{mass}, allowance in it"), "mass", mass, NULL);
+      return sy_words_say (sheet->translate, N_ ("Up to {mass}"), "mass", mass, NULL);
     }
-  for (gsize i = 0; i < G_N_ELEMENTS (plain); i++)
-    if (isfinite (quantity_of (sheet, plain[i])))
-      return sy_words_quantity (quantity_of (sheet, plain[i]), SY_KIND_MASS, units);
   for (gsize i = 0; i < G_N_ELEMENTS (given); i++)
     if (sy_sheet_fact (facts, given[i]) != NULL)
       return g_strdup (sy_sheet_fact (facts, given[i]));
@@ -136,18 +172,12 @@ add_place (GString *out, const SyTaskSheet *sheet)
 }
 
 char *
-sy_card_balance (const SyTaskSheet *sheet)
+sy_card_balance (const SyTaskSheet *sheet, GPtrArray *facts)
 {
   g_autoptr (GString) out = g_string_new (NULL);
 
-  if (!add_place (out, sheet))
-    {
-      g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet);
-
-      if (sy_sheet_fact (facts, "cg_height") != NULL)
-        g_string_append_printf (out, "%s %s", sy_sheet_fact (facts, "cg_height"),
-                                sy_sheet_in (sheet, N_ ("over the floor")));
-    }
+  if (!add_place (out, sheet) && sy_sheet_fact (facts, "cg_height") != NULL)
+    g_string_append_printf (out, "%s %s", sy_sheet_fact (facts, "cg_height"), sy_sheet_in (sheet, N_ ("over the floor")));
   if (out->len > 0)
     return sy_words_say (sheet->translate, N_ ("Centre of gravity: {place}"), "place", out->str, NULL);
   if (!add_told (out, sheet))
@@ -157,16 +187,12 @@ sy_card_balance (const SyTaskSheet *sheet)
 
 /* ---- do and do not ---- */
 
-typedef struct
-{
-  const char *path, *words;
-} Line;
 
 static const Line do_facts[] = {
-  { "origin.H", N_ ("Take it up no farther from you than {value}.") },
-  { "origin.V", N_ ("Take it up with the hands at {value}.") },
-  { "destination.H", N_ ("Put it down no farther from you than {value}.") },
-  { "destination.V", N_ ("Put it down with the hands at {value}.") },
+  { "origin.H", N_ ("Take it up no farther from you than {value}."), "origin.V",
+    N_ ("Take it up {also} high, no farther from you than {value}.") },
+  { "destination.H", N_ ("Put it down no farther from you than {value}."), "destination.V",
+    N_ ("Put it down {also} high, no farther from you than {value}.") },
   { "handle_height", N_ ("Hands at {value}.") },
   { "height", N_ ("Carry it with the hands at {value}.") },
   { "push_height", N_ ("Push with the hands at {value}.") },
@@ -181,10 +207,19 @@ static const Line never_facts[] = {
   { "slope", N_ ("No steeper way than {value}.") },
   { "incline", N_ ("No steeper than {value}.") },
 };
-/* Cautions that are short orders already. */
-static const char *const do_notes[] = { "trial-lift", "tag-line", "die-free", "slugs-and-fluid-out", "gear-look-over",
-                                        "truck-load-low", "cart-way-and-stops" };
-static const char *const never_notes[] = { "never-under-the-load" };
+/* By caution: what it says, as short as it can be said. */
+static const Line do_notes[] = {
+  { "trial-lift", N_ ("Trial lift: a hand's breadth, stop, look.") },
+  { "tag-line", N_ ("Guide it with a tag line.") },
+  { "die-free", N_ ("Clamps off, die free of the press.") },
+  { "slugs-and-fluid-out", N_ ("Slugs, scrap and fluid out.") },
+  { "gear-look-over", N_ ("Look it over before every use.") },
+  { "truck-load-low", N_ ("Drive with the load low, mast back.") },
+  { "cart-way-and-stops", N_ ("Way clear, wheel stops, decks level.") },
+};
+static const Line never_notes[] = {
+  { "never-under-the-load", N_ ("Nobody under or beside the load.") },
+};
 
 static const Line do_methods[] = {
   { "lift", N_ ("Keep it close. Turn with your feet, not with your back.") },
@@ -213,8 +248,11 @@ add_of_facts (const SyTaskSheet *sheet, GPtrArray *facts, const Line *lines, gsi
     {
       const char *value = sy_sheet_fact (facts, lines[i].path);
 
+      const char *also = lines[i].also != NULL ? sy_sheet_fact (facts, lines[i].also) : NULL;
+
       if (value != NULL)
-        g_ptr_array_add (out, sy_words_say (sheet->translate, lines[i].words, "value", value, NULL));
+        g_ptr_array_add (out, sy_words_say (sheet->translate, also != NULL ? lines[i].with_also : lines[i].words, "value",
+                                            value, "also", also != NULL ? also : "", NULL));
     }
 }
 
@@ -227,7 +265,7 @@ add_of_method (const SyTaskSheet *sheet, const Line *lines, gsize n, GPtrArray *
 }
 
 static void
-add_of_notes (const SyTaskSheet *sheet, const char *const *ids, gsize n_ids, GPtrArray *out)
+add_of_notes (const SyTaskSheet *sheet, const Line *lines, gsize n_lines, GPtrArray *out)
 {
   const int n = sy_words_n_cautions (sheet->findings);
 
@@ -236,10 +274,19 @@ add_of_notes (const SyTaskSheet *sheet, const char *const *ids, gsize n_ids, GPt
       const char *id;
       g_autofree char *words = sy_words_caution (sheet->findings, i, &id, sheet->translate);
 
-      for (gsize k = 0; k < n_ids; k++)
-        if (strcmp (ids[k], id) == 0)
-          g_ptr_array_add (out, g_steal_pointer (&words));
+      for (gsize k = 0; k < n_lines; k++)
+        if (strcmp (lines[k].path, id) == 0)
+          g_ptr_array_add (out, g_strdup (sy_sheet_in (sheet, lines[k].words)));
     }
+}
+
+/* Whom to ask before it is touched. */
+static char *
+ask_words (const SyTaskSheet *sheet)
+{
+  if (*sheet->event->by == '\0')
+    return g_strdup (sy_sheet_in (sheet, N_ ("Leave it where it is. Ask a competent person.")));
+  return sy_words_say (sheet->translate, N_ ("Leave it where it is. Ask {who}."), "who", sheet->event->by, NULL);
 }
 
 void
@@ -259,7 +306,7 @@ sy_card_lines (const SyTaskSheet *sheet, GPtrArray *facts, GPtrArray *done, GPtr
     }
   else
     {
-      g_ptr_array_add (done, g_strdup (sy_sheet_in (sheet, N_ ("Leave it where it is. Ask who is named below."))));
+      g_ptr_array_add (done, ask_words (sheet));
       g_ptr_array_add (never, g_strdup (sy_sheet_in (sheet, N_ ("Do not try it out."))));
     }
 }

@@ -5,10 +5,10 @@
 
 #include "sy-task-sheet-private.h"
 
-#define PICTURE_HEIGHT 150
+#define PICTURE_HEIGHT 112 /* at least */
+#define PICTURE_MORE 130
 #define PICTURES_MAX 2
-#define LINES_MAX 6     /* of do and of do not: what is over says so */
-#define WHY_MAX 2       /* reasons told                              */
+#define WHY_MAX 1       /* reasons told; the assessment has them all */
 
 static double
 scale_of (SyPaper paper)
@@ -83,6 +83,16 @@ add_pictures (SyFolio *folio, const SyTaskSheet *sheet)
   sy_folio_pictures (folio, pictures, shown, PICTURE_HEIGHT);
 }
 
+static char *
+joined (const GPtrArray *lines)
+{
+  GString *out = g_string_new (NULL);
+
+  for (guint i = 0; i < lines->len; i++)
+    g_string_append_printf (out, "%s• %s", i > 0 ? "\n" : "", (const char *) lines->pdata[i]);
+  return g_string_free (out, FALSE);
+}
+
 static void
 add_lines (SyFolio *folio, const SyTaskSheet *sheet, GPtrArray *facts)
 {
@@ -91,34 +101,64 @@ add_lines (SyFolio *folio, const SyTaskSheet *sheet, GPtrArray *facts)
     { sy_sheet_in (sheet, N_ ("Do not")), 0.5, SY_TYPE_CARD },
   };
   g_autoptr (GPtrArray) done = g_ptr_array_new_with_free_func (g_free), never = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *do_words = NULL, *never_words = NULL;
 
   sy_card_lines (sheet, facts, done, never);
   if (done->len == 0 && never->len == 0)
     return;
+  do_words = joined (done);
+  never_words = joined (never);
   sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
-  for (guint i = 0; i < MAX (done->len, never->len) && i < LINES_MAX; i++)
-    {
-      const char *cells[] = { i < done->len ? done->pdata[i] : "", i < never->len ? never->pdata[i] : "" };
+  sy_folio_row (folio, (const char *const[]) { do_words, never_words });
+}
 
-      sy_folio_row (folio, cells);
-    }
+/* The first that would be enough. */
+static void
+add_remedy (SyFolio *folio, const SyTaskSheet *sheet)
+{
+  const SyFindings *findings = sheet->findings;
+  const SyVerdict verdict = sy_sheet_verdict (sheet);
+
+  if (verdict != SY_VERDICT_IMPROVE && verdict != SY_VERDICT_MECHANICAL)
+    return;
+  for (int i = 0; i < findings->n_remedies; i++)
+    if (findings->remedies[i].reaches)
+      {
+        g_autofree char *remedy = sy_words_remedy (findings, &findings->remedies[i], sheet->translate);
+        g_autofree char *words = sy_words_say (sheet->translate, N_ ("What would help: {remedy}"), "remedy", remedy, NULL);
+
+        sy_folio_paragraph (folio, words, SY_TYPE_CARD);
+        return;
+      }
+}
+
+/* A piece of gear and a whole changeover have no centre of gravity of their own. */
+static gboolean
+has_load (const SyTaskSheet *sheet)
+{
+  const char *kind = sheet->findings->method->item_kind;
+
+  return strcmp (kind, SY_ITEM_TASK) == 0 || strcmp (kind, SY_ITEM_DIE) == 0;
 }
 
 SyFolio *
 sy_card_sheet_new (const SyTaskSheet *sheet)
 {
-  g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet);
+  g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet, FALSE);
   g_autofree char *headline = sy_card_headline (sheet), *mass = sy_card_mass (sheet, facts);
-  g_autofree char *balance = sy_card_balance (sheet), *review = sy_sheet_review (sheet);
+  g_autofree char *balance = sy_card_balance (sheet, facts), *review = sy_sheet_review (sheet);
   SyFolio *folio = begin (sheet, facts);
 
   sy_folio_lead (folio, &(SyFolioLead) { .size = 64, .shape = sy_sheet_shape (sy_sheet_verdict (sheet)), .words = headline,
                                          .type = SY_TYPE_POSTER, .share = 1 });
   sy_folio_paragraph (folio, mass, SY_TYPE_LARGE);
-  sy_folio_paragraph (folio, balance, SY_TYPE_CARD_STRONG);
+  if (has_load (sheet))
+    sy_folio_paragraph (folio, balance, SY_TYPE_CARD_STRONG);
   add_why (folio, sheet);
   add_pictures (folio, sheet);
   add_lines (folio, sheet, facts);
+  add_remedy (folio, sheet);
   sy_folio_paragraph (folio, review, SY_TYPE_CARD_STRONG);
+  sy_folio_fill (folio, PICTURE_MORE);
   return folio;
 }

@@ -232,7 +232,7 @@ draw_foot (SyFolio *self, SyPage *page, int number, double height)
 
   cairo_tag_begin (page->cr, "NonStruct", NULL);
   show_layout (page, layout, page->left, height - foot - 12 - sy_folio_height_of (layout));
-  sy_page_line (page, page->right, height - foot, 1, numbers, SY_TYPE_NOTE);
+  sy_page_line (page, page->right, height - foot, 1, numbers, self->head.large ? SY_TYPE_FINE : SY_TYPE_NOTE);
   cairo_tag_end (page->cr, "NonStruct");
 }
 

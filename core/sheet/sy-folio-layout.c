@@ -70,6 +70,12 @@ sy_folio_cell (const SyFolio *self, SyPage *page, SyBlock *block, guint column)
   pango_layout_set_attributes (layout, plain);
   if (block->kind == SY_BLOCK_LEAD && column == 1)
     pango_layout_set_alignment (layout, PANGO_ALIGN_RIGHT);
+  if (block->kind == SY_BLOCK_ROW && self->head.large)
+    {
+      /* several lines to a cell: each begins farther left than it goes on */
+      pango_layout_set_indent (layout, -9 * PANGO_SCALE);
+      pango_layout_set_spacing (layout, PANGO_SCALE);
+    }
   if (self->blocks->len <= SY_FOLIO_KEPT_MAX)
     block->layouts[column] = g_object_ref (layout);
   return layout;
@@ -90,7 +96,8 @@ PangoLayout *
 sy_folio_place (SyFolio *self, SyPage *page, SyPlace place)
 {
   const SyPageType types[] = { self->head.large ? SY_TYPE_LARGE : SY_TYPE_TITLE,
-                               self->head.large ? SY_TYPE_CARD_STRONG : SY_TYPE_STRONG, SY_TYPE_NOTE, SY_TYPE_NOTE };
+                               self->head.large ? SY_TYPE_CARD_STRONG : SY_TYPE_STRONG, SY_TYPE_NOTE,
+                               self->head.large ? SY_TYPE_FINE : SY_TYPE_NOTE };
   const char *words[] = { self->head.title, self->head.subtitle, self->head.head, NULL };
   g_autofree char *foot = place == SY_PLACE_FOOT ? foot_words (self) : NULL;
 
@@ -164,7 +171,7 @@ whole_height (Laying *laying, int index)
   SyBlock *block = &g_array_index (laying->folio->blocks, SyBlock, index);
   double height = 0;
 
-  for (guint i = 0; i < block->n && block->kind != SY_BLOCK_BLANKS; i++)
+  for (guint i = 0; i < block->n; i++)
     {
       g_autoptr (PangoLayout) layout = sy_folio_cell (laying->folio, laying->page, block, i);
 
@@ -242,18 +249,20 @@ can_break (const SyBlock *block)
   return block->kind != SY_BLOCK_PICTURES && block->kind != SY_BLOCK_BLANKS && block->kind != SY_BLOCK_LEAD;
 }
 
-/* A heading and the titles of a table stay with what follows. */
+/* A heading and the titles of a table stay with what follows: all of it where that is not much, else some lines. */
 static double
 height_with (Laying *laying, int index)
 {
   const SyBlock *block = &g_array_index (laying->folio->blocks, SyBlock, index);
-  const gboolean has_next = (guint) index + 1 < laying->folio->blocks->len;
+  double height;
 
-  if (block->kind != SY_BLOCK_HEADING && block->kind != SY_BLOCK_TABLE)
+  if ((block->kind != SY_BLOCK_HEADING && block->kind != SY_BLOCK_TABLE)
+      || (guint) index + 1 >= laying->folio->blocks->len)
     return 0;
-  if (has_next && !can_break (block + 1))
-    return whole_height (laying, index + 1);
-  return 48;
+  height = whole_height (laying, index + 1);
+  if (can_break (block + 1) && height > (laying->bottom - laying->top) / 4)
+    return 48;
+  return height + height_with (laying, index + 1);
 }
 
 static void

@@ -2,6 +2,7 @@
 /* What a folio is made of, block by block. */
 #include "sy-folio-private.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "sy-pdf.h"
@@ -203,11 +204,20 @@ sy_folio_paper (const SyFolio *self)
   return self->head.paper;
 }
 
-double
-sy_folio_room (SyFolio *self)
+void
+sy_folio_fill (SyFolio *self, double most)
 {
-  sy_folio_pages (self);
-  return self->room;
+  guint rows = 0;
+
+  if (sy_folio_pages (self) > 1 || !(self->room > 0))
+    return;
+  for (guint i = 0; i < self->blocks->len; i++)
+    rows += g_array_index (self->blocks, SyBlock, i).kind == SY_BLOCK_PICTURES;
+  for (guint i = 0; i < self->blocks->len; i++)
+    if (g_array_index (self->blocks, SyBlock, i).kind == SY_BLOCK_PICTURES)
+      g_array_index (self->blocks, SyBlock, i).height += MIN (most, floor (self->room / rows));
+  if (rows > 0)
+    sy_folio_lay_out (self);
 }
 
 static void

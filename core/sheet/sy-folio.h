@@ -77,8 +77,8 @@ void sy_folio_lead (SyFolio *folio, const SyFolioLead *lead);
 /* After the last. */
 int sy_folio_pages (SyFolio *folio);
 SyPaper sy_folio_paper (const SyFolio *folio);
-/* How high the rest of the last page is, in the folio's own measure. */
-double sy_folio_room (SyFolio *folio);
+/* Where all stands on one page, pictures become higher by what is left of it, each by @most at the most. After the last block. */
+void sy_folio_fill (SyFolio *folio, double most);
 /* One page, from 0, in points. */
 void sy_folio_draw (SyFolio *folio, int page, cairo_t *cr);
 /* As sy_survey_write_pdf(). */

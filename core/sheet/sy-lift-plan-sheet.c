@@ -7,6 +7,7 @@
 #include "sy-task-sheet-private.h"
 
 #define FONT "Sans 7.5px"
+#define VIEW_HEIGHT 182 /* plan and elevations stand on the first page */
 
 static double
 value_of (const SyFindings *findings, const char *prefix, const char *name, const char *suffix)
@@ -169,7 +170,8 @@ add_load (SyFolio *folio, const SyTaskSheet *sheet, const SyRigFacts *facts)
   g_autofree char *mass = figure (findings, facts->mass.given ? facts->mass.value : NAN, SY_KIND_MASS);
   g_autofree char *planned = figure (findings, value_of (findings, "", "", "mass_with_allowance"), SY_KIND_MASS);
   g_autofree char *hook = figure (findings, value_of (findings, "", "", "hook.load"), SY_KIND_MASS);
-  g_autofree char *balance = sy_card_balance (sheet);
+  g_autoptr (GPtrArray) given = sy_sheet_facts (sheet, FALSE);
+  g_autofree char *balance = sy_card_balance (sheet, given);
   const char *cells[] = { facts->die != NULL ? facts->die : sheet->event->name, mass, planned, hook, balance };
 
   sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
@@ -211,7 +213,7 @@ add_views (SyFolio *folio, const SyTaskSheet *sheet)
 
       for (guint i = 0; i < beside; i++)
         pictures[i] = sy_sheet_view (sheet, at++, 1.0 / beside, FONT);
-      sy_folio_pictures (folio, pictures, beside, 240);
+      sy_folio_pictures (folio, pictures, beside, VIEW_HEIGHT);
     }
 }
 

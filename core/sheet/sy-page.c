@@ -28,8 +28,9 @@ font_of (SyPageType type)
     [SY_TYPE_TITLE] = "Sans Bold 15px",     [SY_TYPE_HEADING] = "Sans Bold 10px",
     [SY_TYPE_BODY] = "Sans 8.8px",          [SY_TYPE_STRONG] = "Sans Bold 8.8px",
     [SY_TYPE_NOTE] = "Sans 8px",            [SY_TYPE_NOTE_STRONG] = "Sans Bold 8px",
-    [SY_TYPE_POSTER] = "Sans Bold 40px",    [SY_TYPE_LARGE] = "Sans Bold 20px",
-    [SY_TYPE_CARD] = "Sans 11.5px",         [SY_TYPE_CARD_STRONG] = "Sans Bold 11.5px",
+    [SY_TYPE_POSTER] = "Sans Bold 36px",    [SY_TYPE_LARGE] = "Sans Bold 20px",
+    [SY_TYPE_CARD] = "Sans 10.5px",         [SY_TYPE_CARD_STRONG] = "Sans Bold 10.5px",
+    [SY_TYPE_FINE] = "Sans 6.4px",
   };
   static PangoFontDescription *fonts[SY_N_PAGE_TYPES];
 

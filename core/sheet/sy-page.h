@@ -20,12 +20,13 @@ typedef enum
   SY_TYPE_STRONG,  /* 8.8 bold */
   SY_TYPE_NOTE,    /* 8       */
   SY_TYPE_NOTE_STRONG, /* 8 bold */
-  SY_TYPE_POSTER,  /* 40 bold: to be read from afar */
+  SY_TYPE_POSTER,  /* 36 bold: capitals 9 mm high, to be read at 2 m (a height in 220, common practice, no source) */
   SY_TYPE_LARGE,   /* 20 bold */
-  SY_TYPE_CARD,    /* 11.5    */
-  SY_TYPE_CARD_STRONG, /* 11.5 bold */
+  SY_TYPE_CARD,    /* 10.5    */
+  SY_TYPE_CARD_STRONG, /* 10.5 bold */
+  SY_TYPE_FINE,    /* 6.4: of a card, what is not for whoever stands before it */
 } SyPageType;
-#define SY_N_PAGE_TYPES 10
+#define SY_N_PAGE_TYPES 11
 
 typedef struct
 {

@@ -32,8 +32,10 @@ value_words (const SyTaskSheet *sheet, const SyDifference *difference)
   if (strcmp (value, "[]") == 0)
     return g_strdup (field != NULL && field->type == SY_MEMBER_SET ? sy_sheet_in (sheet, N_ ("asked; none applies"))
                                                                    : sy_sheet_in (sheet, N_ ("none")));
+  if (strcmp (difference->unit, "°") == 0)
+    return g_strconcat (value, difference->unit, NULL);
   if (*difference->unit != '\0')
-    return g_strdup_printf ("%s %s", value, difference->unit);
+    return g_strconcat (value, " ", difference->unit, NULL);
   return sy_difference_fact_words (method, difference, value, sheet->translate);
 }
 
@@ -73,7 +75,7 @@ add_had (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *differe
 }
 
 static void
-add_fact (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *difference)
+add_fact (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *difference, gboolean names)
 {
   SySheetFact *fact;
 
@@ -81,14 +83,14 @@ add_fact (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *differ
     return;
   fact = g_new0 (SySheetFact, 1);
   fact->path = g_strdup (difference->path);
-  fact->name = sy_difference_name_words (difference, sheet->translate);
+  fact->name = names ? sy_difference_name_words (difference, sheet->translate) : NULL;
   fact->value = value_words (sheet, difference);
   fact->had = g_strdup ("");
   g_ptr_array_add (facts, fact);
 }
 
 GPtrArray *
-sy_sheet_facts (const SyTaskSheet *sheet)
+sy_sheet_facts (const SyTaskSheet *sheet, gboolean names)
 {
   g_autoptr (SyEvent) nothing = sy_event_new (SY_EVENT_REVISION), given = sy_event_new (SY_EVENT_REVISION);
   g_autoptr (GPtrArray) differences = NULL;
@@ -108,7 +110,7 @@ sy_sheet_facts (const SyTaskSheet *sheet)
       const SyDifference *each = differences->pdata[i];
 
       if (each->part == SY_PART_FACTS && each->after != NULL && strcmp (each->path, "method") != 0)
-        add_fact (facts, sheet, each);
+        add_fact (facts, sheet, each, names);
     }
   return facts;
 }
@@ -194,7 +196,7 @@ sy_sheet_add_facts (SyFolio *folio, const SyTaskSheet *sheet)
     { sy_sheet_in (sheet, N_ ("As given")), 0.42, SY_TYPE_NOTE },
     { sy_sheet_in (sheet, N_ ("How it was had")), 0.26, SY_TYPE_NOTE },
   };
-  g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet);
+  g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet, TRUE);
 
   sy_folio_heading (folio, sy_sheet_in (sheet, N_ ("What was given")));
   sy_folio_table (folio, columns, G_N_ELEMENTS (columns));

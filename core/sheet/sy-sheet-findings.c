@@ -122,8 +122,15 @@ sy_sheet_add_lead (SyFolio *folio, const SyTaskSheet *sheet)
                                          .figure = figure, .type = SY_TYPE_TITLE, .figure_type = SY_TYPE_LARGE,
                                          .share = 0.66 });
   sy_folio_paragraph (folio, sy_sheet_in (sheet, sy_verdict_meaning_for (findings->method, verdict)), SY_TYPE_BODY);
+  /* The strictest reason stands beside the verdict: it must not hide behind an index. */
+  if (findings->n_reasons > 0)
+    {
+      g_autofree char *why = sy_words_reason (findings, &findings->reasons[0], sheet->translate);
+
+      sy_folio_paragraph (folio, why, SY_TYPE_STRONG);
+    }
   if (result != NULL)
-    sy_folio_paragraph (folio, result, SY_TYPE_STRONG);
+    sy_folio_paragraph (folio, result, SY_TYPE_BODY);
   sy_sheet_add_disagreement (folio, sheet, SY_TYPE_STRONG);
 }
 

@@ -140,7 +140,7 @@ sy_sheet_review (const SyTaskSheet *sheet)
   if (until != NULL && until->state == SY_STATE_VALUE)
     {
       g_autofree char *day = sy_words_quantity (until->value, SY_KIND_DATE, sheet->findings->units);
-      g_autofree char *words = sy_words_say (sheet->translate, N_ ("Nothing of it falls due before {day}; after that day it no longer holds."), "day", day, NULL);
+      g_autofree char *words = sy_words_say (sheet->translate, N_ ("First due date in it: {day}."), "day", day, NULL);
 
       g_string_append_printf (out, " %s", words);
     }

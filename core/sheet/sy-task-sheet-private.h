@@ -32,12 +32,12 @@ const SyEvent *sy_sheet_told (const SyTaskSheet *sheet);
 typedef struct
 {
   char *path;  /* "origin.H"                              */
-  char *name;  /* "Origin: Reach (H)", in the page's language */
+  char *name;  /* "Origin: Reach (H)", in the page's language; NULL where names were not asked for */
   char *value; /* as typed, with its unit                 */
   char *had;   /* "measured, Ivo Tannick"; "" not said    */
 } SySheetFact;
 /* As the form asks them, one member of a list after the other; new array that frees its elements. */
-GPtrArray *sy_sheet_facts (const SyTaskSheet *sheet);
+GPtrArray *sy_sheet_facts (const SyTaskSheet *sheet, gboolean names);
 /* The value of a fact; NULL: not given. */
 const char *sy_sheet_fact (GPtrArray *facts, const char *path);
 void sy_sheet_add_facts (SyFolio *folio, const SyTaskSheet *sheet);
@@ -75,6 +75,6 @@ void sy_card_lines (const SyTaskSheet *sheet, GPtrArray *facts, GPtrArray *done,
 char *sy_card_headline (const SyTaskSheet *sheet);
 /* Mass, and where it balances; new strings. */
 char *sy_card_mass (const SyTaskSheet *sheet, GPtrArray *facts);
-char *sy_card_balance (const SyTaskSheet *sheet);
+char *sy_card_balance (const SyTaskSheet *sheet, GPtrArray *facts);
 
 #endif
