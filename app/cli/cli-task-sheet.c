@@ -76,6 +76,8 @@ read_document (Source *source, const CliTaskSheet *asked)
   if (code != CLI_DONE)
     return code;
   base = g_path_get_basename (asked->names[0]);
+  if (g_str_has_suffix (base, ".json"))
+    base[strlen (base) - strlen (".json")] = '\0';
   source->event = sy_event_new (SY_EVENT_REVISION);
   sy_event_set (&source->event->name, base);
   sy_event_set (&source->event->facts, source->assessment->text);

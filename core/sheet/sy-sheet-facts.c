@@ -17,12 +17,23 @@ free_fact (gpointer data)
   g_free (fact);
 }
 
+/* The method by which facts inside the facts are assessed: of those whose path begins so. */
+typedef struct
+{
+  const SyTaskSheet *sheet;
+  char *prefix;           /* "steps[label=Draw].facts."; NULL: none yet */
+  const SyMethod *method; /* NULL: not known                           */
+} Reading;
+
 /* A choice by its label, a set by theirs, yes and no; what was typed otherwise stays as typed. */
 static char *
-value_words (const SyTaskSheet *sheet, const SyDifference *difference)
+value_words (const Reading *reading, const SyDifference *difference)
 {
-  const SyMethod *method = sheet->findings->method;
-  const SyField *field = sy_difference_field (method, difference->path);
+  const SyTaskSheet *sheet = reading->sheet;
+  const gboolean inside = reading->prefix != NULL && g_str_has_prefix (difference->path, reading->prefix);
+  const SyMethod *method = inside ? reading->method : sheet->findings->method;
+  const SyDifference own = { .path = inside ? difference->path + strlen (reading->prefix) : difference->path };
+  const SyField *field = sy_difference_field (method, own.path);
   const char *value = difference->after;
 
   if (strcmp (value, "true") == 0)
@@ -36,7 +47,7 @@ value_words (const SyTaskSheet *sheet, const SyDifference *difference)
     return g_strconcat (value, difference->unit, NULL);
   if (*difference->unit != '\0')
     return g_strconcat (value, " ", difference->unit, NULL);
-  return sy_difference_fact_words (method, difference, value, sheet->translate);
+  return sy_difference_fact_words (method, &own, value, sheet->translate);
 }
 
 static SySheetFact *
@@ -54,7 +65,7 @@ find_fact (GPtrArray *facts, const char *path, gsize length)
 
 /* "had.origin.H.how" is said beside origin.H; FALSE where there is no such fact. */
 static gboolean
-add_had (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *difference)
+add_had (GPtrArray *facts, const Reading *reading, const SyDifference *difference)
 {
   const char *path = difference->path + strlen ("had."), *last = strrchr (path, '.');
   g_autofree char *value = NULL, *whole = NULL, *old = NULL;
@@ -67,24 +78,38 @@ add_had (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *differe
     fact = find_fact (facts, "load.heaviest", strlen ("load.heaviest"));
   if (fact == NULL)
     return FALSE;
-  value = value_words (sheet, difference);
+  value = value_words (reading, difference);
   whole = strcmp (last, ".tolerance") == 0 ? g_strdup_printf ("± %s", value) : g_strdup (value);
   old = fact->had;
   fact->had = *old != '\0' ? g_strdup_printf ("%s, %s", old, whole) : g_strdup (whole);
   return TRUE;
 }
 
-static void
-add_fact (GPtrArray *facts, const SyTaskSheet *sheet, const SyDifference *difference, gboolean names)
+/* Facts inside the facts begin with the method that they are for: it is told by its title. */
+static gboolean
+begins_part (Reading *reading, const SyDifference *difference)
 {
+  if (!g_str_has_suffix (difference->path, ".facts.method"))
+    return FALSE;
+  g_free (reading->prefix);
+  reading->prefix = g_strndup (difference->path, strlen (difference->path) - strlen ("method"));
+  reading->method = sy_method_find (difference->after);
+  return reading->method != NULL;
+}
+
+static void
+add_fact (GPtrArray *facts, Reading *reading, const SyDifference *difference, gboolean names)
+{
+  const SyTaskSheet *sheet = reading->sheet;
   SySheetFact *fact;
 
-  if (g_str_has_prefix (difference->path, "had.") && add_had (facts, sheet, difference))
+  if (g_str_has_prefix (difference->path, "had.") && add_had (facts, reading, difference))
     return;
   fact = g_new0 (SySheetFact, 1);
   fact->path = g_strdup (difference->path);
   fact->name = names ? sy_difference_name_words (difference, sheet->translate) : NULL;
-  fact->value = value_words (sheet, difference);
+  fact->value = begins_part (reading, difference) ? g_strdup (sy_sheet_in (sheet, reading->method->title))
+                                                  : value_words (reading, difference);
   fact->had = g_strdup ("");
   g_ptr_array_add (facts, fact);
 }
@@ -95,6 +120,7 @@ sy_sheet_facts (const SyTaskSheet *sheet, gboolean names)
   g_autoptr (SyEvent) nothing = sy_event_new (SY_EVENT_REVISION), given = sy_event_new (SY_EVENT_REVISION);
   g_autoptr (GPtrArray) differences = NULL;
   GPtrArray *facts = g_ptr_array_new_with_free_func (free_fact);
+  Reading reading = { sheet, NULL, NULL };
 
   /* Against facts that say nothing, all that is said differs. */
   sy_event_set (&nothing->facts, "{}");
@@ -110,8 +136,9 @@ sy_sheet_facts (const SyTaskSheet *sheet, gboolean names)
       const SyDifference *each = differences->pdata[i];
 
       if (each->part == SY_PART_FACTS && each->after != NULL && strcmp (each->path, "method") != 0)
-        add_fact (facts, sheet, each, names);
+        add_fact (facts, &reading, each, names);
     }
+  g_free (reading.prefix);
   return facts;
 }
 
@@ -149,14 +176,16 @@ without_last (const char *name)
   return g_strjoinv (": ", parts);
 }
 
+/* What a member of that name is called within it; of facts inside the facts without what they are the facts of. */
 static const char *
-last_of (const char *name)
+name_within (const SySheetFact *fact, const char *name)
 {
-  const char *found = name;
+  const char *own = g_str_has_prefix (fact->name, name) ? fact->name + strlen (name) : fact->name;
+  const char *rest;
 
-  for (const char *at = strstr (name, ": "); at != NULL; at = strstr (at + 2, ": "))
-    found = at + 2;
-  return found;
+  own += strspn (own, ": ");
+  rest = strstr (fact->path, "].facts.") != NULL ? strstr (own, ": ") : NULL;
+  return rest != NULL ? rest + 2 : own;
 }
 
 static void
@@ -182,7 +211,10 @@ add_member (SyFolio *folio, GPtrArray *facts, guint at, gsize length)
 
       if (member_length (fact->path) != length || strncmp (fact->path, first->path, length) != 0)
         break;
-      g_string_append_printf (value, "%s%s: %s", n > 0 ? " · " : "", last_of (fact->name), fact->value);
+      /* the name says it already */
+      if (g_str_has_suffix (fact->path, "].label") && g_str_has_suffix (name, fact->value))
+        continue;
+      g_string_append_printf (value, "%s%s: %s", value->len > 0 ? " · " : "", name_within (fact, name), fact->value);
     }
   add_row (folio, name, value->str, "");
   return n;
@@ -192,14 +224,21 @@ void
 sy_sheet_add_facts (SyFolio *folio, const SyTaskSheet *sheet)
 {
   const SyFolioColumn columns[] = {
-    { sy_sheet_in (sheet, N_ ("Fact")), 0.32, SY_TYPE_NOTE },
-    { sy_sheet_in (sheet, N_ ("As given")), 0.42, SY_TYPE_NOTE },
-    { sy_sheet_in (sheet, N_ ("How it was had")), 0.26, SY_TYPE_NOTE },
+    { sy_sheet_in (sheet, N_ ("Fact")), 0.3, SY_TYPE_NOTE },
+    { sy_sheet_in (sheet, N_ ("As given")), 0.48, SY_TYPE_NOTE },
+    { sy_sheet_in (sheet, N_ ("How it was had")), 0.22, SY_TYPE_NOTE },
   };
+  const SyFolioColumn without[] = { columns[0], { columns[1].title, 0.7, SY_TYPE_NOTE } };
   g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet, TRUE);
+  gboolean any = FALSE;
 
   sy_folio_heading (folio, sy_sheet_in (sheet, N_ ("What was given")));
-  sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < facts->len; i++)
+    any = any || *((SySheetFact *) facts->pdata[i])->had != '\0';
+  if (any)
+    sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
+  else
+    sy_folio_table (folio, without, G_N_ELEMENTS (without));
   for (guint i = 0; i < facts->len;)
     {
       const SySheetFact *fact = facts->pdata[i];

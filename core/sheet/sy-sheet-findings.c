@@ -106,7 +106,13 @@ sy_sheet_figure (const SyTaskSheet *sheet)
   if (findings->method->by_capacity)
     return sy_sheet_percent (findings, index->value);
   number = sy_words_against (index->value, isfinite (goal) ? goal : 1, SY_KIND_RATIO, findings->units);
-  return g_strdup_printf ("%s %s", symbol, number);
+  return g_strdup_printf ("%s%s%s", sy_sheet_symbol (symbol), *sy_sheet_symbol (symbol) != '\0' ? " " : "", number);
+}
+
+const char *
+sy_sheet_symbol (const char *symbol)
+{
+  return strchr (symbol, '.') == NULL && strcmp (symbol, "ratio") != 0 ? symbol : "";
 }
 
 void
@@ -269,8 +275,10 @@ sy_sheet_add_parts (SyFolio *folio, const SyTaskSheet *sheet)
       const SyPartShown *part = &findings->parts[i];
       const SyMethod *method = part->method;
       g_autofree char *number = isnan (part->index) ? g_strdup ("") : sy_words_number (part->index, 2);
-      g_autofree char *index = *number != '\0' && part->index_symbol != NULL ? g_strdup_printf ("%s %s", part->index_symbol, number)
-                                                                             : g_strdup (number);
+      g_autofree char *index = *number != '\0' && part->index_symbol != NULL
+                                ? g_strdup_printf ("%s %s", sy_sheet_symbol (part->index_symbol), number)
+                                : g_strdup (number);
+      
       const char *cells[] = { part->label, method != NULL ? sy_sheet_in (sheet, method->title) : "–",
                               method != NULL ? sy_sheet_in (sheet, sy_verdict_title_for (method, part->verdict)) : "–", index };
 
@@ -282,11 +290,16 @@ sy_sheet_add_parts (SyFolio *folio, const SyTaskSheet *sheet)
 static char *
 quantity_words (const SyFindings *findings, const SyQuantity *quantity)
 {
-  char *formula = sy_words_formula (findings, quantity);
+  g_autofree char *formula = sy_words_formula (findings, quantity);
   g_autofree char *value = NULL;
 
+  if (formula != NULL && g_str_has_prefix (formula, quantity->symbol->symbol))
+    return g_steal_pointer (&formula);
+  /* of several things alike it must be told of which */
+  if (formula != NULL && strchr (quantity->symbol->symbol, '.') != NULL)
+    return g_strdup_printf ("%s: %s", quantity->symbol->symbol, formula);
   if (formula != NULL)
-    return formula;
+    return g_steal_pointer (&formula);
   value = sy_words_quantity (quantity->value, quantity->symbol->kind, findings->units);
   return g_strdup_printf ("%s = %s", quantity->symbol->symbol, value);
 }

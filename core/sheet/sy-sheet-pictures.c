@@ -45,7 +45,7 @@ sy_sheet_add_beam (SyFolio *folio, const SyTaskSheet *sheet)
   if (index == NULL || index->state == SY_STATE_ABSENT || findings->method->by_capacity)
     return;
   beam = g_new0 (Beam, 1);
-  beam->symbol = g_strdup (symbol);
+  beam->symbol = g_strdup (sy_sheet_symbol (symbol));
   beam->beyond = g_strdup (sy_sheet_in (sheet, N_ ("beyond 3")));
   beam->unbounded = g_strdup (sy_sheet_in (sheet, N_ ("no limit holds")));
   beam->beam = (SyBeam) {

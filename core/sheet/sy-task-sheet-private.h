@@ -57,6 +57,8 @@ void sy_sheet_add_parts (SyFolio *folio, const SyTaskSheet *sheet);
 void sy_sheet_add_formulas (SyFolio *folio, const SyTaskSheet *sheet);
 /* "LI 2.1", "84 %"; "" where the method has none. New string. */
 char *sy_sheet_figure (const SyTaskSheet *sheet);
+/* A symbol that readers know ("LI"); "" for one that only documents have. */
+const char *sy_sheet_symbol (const char *symbol);
 /* A part of a capacity in percent; new string. */
 char *sy_sheet_percent (const SyFindings *findings, double part);
 
