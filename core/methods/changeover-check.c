@@ -7,7 +7,8 @@
 /* Facts of a die change that exclude one another. */
 
 static void
-refuse (SyProblems *problems, SyProblemKind kind, size_t step, const char *member, const char *given, const char *allowed)
+refuse (SyProblems *problems, SyProblemKind kind, size_t step, const char *member, const char *given,
+        const char *allowed)
 {
   char path[SY_PROBLEM_PATH_MAX];
   SyText text = { path, sizeof path, 0 };
@@ -40,7 +41,8 @@ check_label (const SyChangeoverStep *steps, size_t i, SyProblems *problems)
   if (steps[i].label == NULL)
     return; /* said by the reader */
   if (!is_name (steps[i].label, SY_STEP_LABEL_MAX))
-    refuse (problems, SY_PROBLEM_SIZE, i, "label", steps[i].label, "a name of 1 to 80 bytes, without control characters");
+    refuse (problems, SY_PROBLEM_SIZE, i, "label", steps[i].label,
+            "a name of 1 to 80 bytes, without control characters");
   else if (has_label_before (steps, i))
     refuse (problems, SY_PROBLEM_DUPLICATE, i, "label", steps[i].label, "a name that no other step has");
 }
@@ -87,9 +89,11 @@ check_part (const SyChangeoverStep *step, size_t i, SyProblems *problems)
   const SyCommonFacts *common = step->part.facts;
   /* what a die weighs, or that a sling is in date, says nothing of how a load is moved */
   if (strcmp (step->part.method->item_kind, "task") != 0)
-    refuse (problems, SY_PROBLEM_CONFLICT, i, "facts.method", step->part.method->id, "a method by which a load is moved");
+    refuse (problems, SY_PROBLEM_CONFLICT, i, "facts.method", step->part.method->id,
+            "a method by which a load is moved");
   if (common->as_of != NULL)
-    refuse (problems, SY_PROBLEM_CONFLICT, i, "facts.as_of", common->as_of, "nothing: the day of the whole change holds");
+    refuse (problems, SY_PROBLEM_CONFLICT, i, "facts.as_of", common->as_of,
+            "nothing: the day of the whole change holds");
 }
 
 static void
@@ -99,7 +103,8 @@ check_step (const SyChangeoverFacts *facts, size_t i, SyProblems *problems)
 
   check_label (steps, i, problems);
   if (step->when == SY_WHEN_RUNNING && (step->kind == SY_STEP_ISOLATE || step->kind == SY_STEP_BLOCK))
-    refuse (problems, SY_PROBLEM_CONFLICT, i, "when", "running", "stopped: an isolated or blocked machine does not run");
+    refuse (problems, SY_PROBLEM_CONFLICT, i, "when", "running",
+            "stopped: an isolated or blocked machine does not run");
   check_part (step, i, problems);
   if (facts->people.count == 0)
     return;
@@ -120,7 +125,8 @@ sy_changeover_check (const void *data, SyUnits units, SyProblems *problems)
     sy_problems_add (problems, SY_PROBLEM_SIZE, 0, "$.people", "nobody", "at least one person", "");
   for (size_t k = 0; k < facts->people.count; k++)
     if (!is_name (people[k], SY_PERSON_LABEL_MAX))
-      sy_problems_add (problems, SY_PROBLEM_SIZE, 0, "$.people", people[k], "names of 1 to 40 bytes, without control characters", "");
+      sy_problems_add (problems, SY_PROBLEM_SIZE, 0, "$.people", people[k],
+                       "names of 1 to 40 bytes, without control characters", "");
     else if (sy_changeover_find_person (facts, people[k]) != (int) k)
       sy_problems_add (problems, SY_PROBLEM_DUPLICATE, 0, "$.people", people[k], "each name once", "");
   for (size_t i = 0; i < facts->steps.count; i++)

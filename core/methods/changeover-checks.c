@@ -15,27 +15,28 @@ static const struct
   const char *id, *regulation;
   bool from_memory;
 } said[SY_N_CHECKS] = {
-  [SY_CHECK_ISOLATED]
-  = { "check-isolated", "29 CFR 1910.147 (control of hazardous energy); UK PUWER 1998 reg. 19 (both from memory)", true },
-  [SY_CHECK_BLOCKED]
-  = { "check-slide-blocked",
-      "California Title 8 section 4199; 29 CFR 1910.217(d)(9)(iv) and that blocks bear slide and upper die, from memory", true },
+  [SY_CHECK_ISOLATED] = { "check-isolated",
+                          "29 CFR 1910.147 (control of hazardous energy); UK PUWER 1998 reg. 19 (both from memory)", true },
+  [SY_CHECK_BLOCKED] = { "check-slide-blocked",
+                         "California Title 8 section 4199; 29 CFR 1910.217(d)(9)(iv) and that blocks bear slide and upper "
+                         "die, from memory", true },
   [SY_CHECK_PRESSURE] = { "check-pressure", "29 CFR 1910.147(d)(5): stored energy (from memory)", true },
   [SY_CHECK_HOT] = { "check-hot", "UK PUWER 1998 reg. 13: high temperature (from memory)", true },
   [SY_CHECK_TIED] = { "check-halves-tied", "common practice, no source", false },
-  [SY_CHECK_NOBODY_UNDER] = { "check-nobody-under", "WAC 296-24-29419, as 29 CFR 1910.184(c): keep clear of the load", false },
+  [SY_CHECK_NOBODY_UNDER] = { "check-nobody-under",
+                              "WAC 296-24-29419, as 29 CFR 1910.184(c): keep clear of the load", false },
   [SY_CHECK_TAG_LINE] = { "check-tag-line", "common practice, no source", false },
-  [SY_CHECK_TRIAL_LIFT]
-  = { "check-trial-lift", "Queensland guide: watch the equipment on a first lift; 29 CFR 1910.179(n): a few inches first (from memory)",
-      true },
-  [SY_CHECK_WALKERS]
-  = { "check-walkers", "UK Workplace Regulations 1992 reg. 17; powered trucks: 29 CFR 1910.178(m)-(n) (both from memory)", true },
+  [SY_CHECK_TRIAL_LIFT] = { "check-trial-lift",
+                            "Queensland guide: watch the equipment on a first lift; 29 CFR 1910.179(n): a few inches "
+                            "first (from memory)", true },
+  [SY_CHECK_WALKERS] = { "check-walkers",
+                         "UK Workplace Regulations 1992 reg. 17; powered trucks: 29 CFR 1910.178(m)-(n) (both from "
+                         "memory)", true },
   [SY_CHECK_TORQUED] = { "check-torqued", "29 CFR 1910.217(d)(7): die fastening (from memory)", true },
-  [SY_CHECK_BLOCKS_OUT]
-  = { "check-blocks-counted", "never to be cycled against the blocks (from memory)", true },
-  [SY_CHECK_GUARDS]
-  = { "check-guards", "OSHA letter of 9 January 1981: setters are protected as operators are; UK PUWER 1998 regs 32-33 (from memory)",
-      true },
+  [SY_CHECK_BLOCKS_OUT] = { "check-blocks-counted", "never to be cycled against the blocks (from memory)", true },
+  [SY_CHECK_GUARDS] = { "check-guards",
+                        "OSHA letter of 9 January 1981: setters are protected as operators are; UK PUWER 1998 regs 32-33 "
+                        "(from memory)", true },
 };
 
 #define BIT(check) SY_CHECK_BIT (SY_CHECK_##check)
@@ -118,7 +119,8 @@ sy_step_checks (const SyChangeoverStep *step)
   };
   unsigned long bits = step->checks.bits;
   size_t offset;
-  const SyField *field = step->part.method != NULL ? sy_method_field (step->part.method, "checks", &offset) : NULL;
+  const SyMethod *method = step->part.method;
+  const SyField *field = method != NULL ? sy_method_field (method, "checks", &offset) : NULL;
 
   if (field == NULL || field->type != SY_MEMBER_SET)
     return bits;
@@ -144,7 +146,7 @@ typedef struct
   size_t n;
   uint64_t before[SY_CHANGEOVER_STEPS_MAX + 1]; /* bit k: step k is over when it begins; [n]: the end of the change */
   unsigned long made[SY_CHANGEOVER_STEPS_MAX];
-  unsigned long undone[SY_CHANGEOVER_STEPS_MAX]; /* by the step: no longer so after it, and not to be relied on beside it */
+  unsigned long undone[SY_CHANGEOVER_STEPS_MAX]; /* by it: no longer so after it, nor to be relied on beside it */
 } Plan;
 
 _Static_assert (SY_CHANGEOVER_STEPS_MAX <= 64, "a bit for every step");
@@ -257,7 +259,8 @@ say_missing (SySink *sink, unsigned long checks, const char *subject)
 {
   for (int k = 0; k < SY_N_CHECKS; k++)
     if (checks & SY_CHECK_BIT (k))
-      sy_note_source (sy_sink_note_on (sink, said[k].id, SY_NOTE_NEEDED, subject), NULL, said[k].regulation, said[k].from_memory);
+      sy_note_source (sy_sink_note_on (sink, said[k].id, SY_NOTE_NEEDED, subject), NULL, said[k].regulation,
+                      said[k].from_memory);
 }
 
 /* What is needed before @at and was not made, or does not hold any more. */
@@ -284,8 +287,10 @@ say_whole (const Plan *plan, unsigned long unsaid, SySink *sink)
   for (size_t i = 0; i < plan->n; i++)
     {
       made |= plan->made[i];
-      worked = is_in_press (&plan->steps[i]) ? &plan->steps[i] : worked;
-      stopped = stopped == NULL && plan->steps[i].when == SY_WHEN_STOPPED && !strokes (&plan->steps[i]) ? &plan->steps[i] : stopped;
+      if (is_in_press (&plan->steps[i]))
+        worked = &plan->steps[i];
+      if (stopped == NULL && plan->steps[i].when == SY_WHEN_STOPPED && !strokes (&plan->steps[i]))
+        stopped = &plan->steps[i];
     }
   if (stopped != NULL && (unsaid & BIT (ISOLATED)) && !(made & BIT (ISOLATED)))
     say_missing (sink, BIT (ISOLATED), stopped->label);

@@ -124,7 +124,8 @@ put_minutes (const SyChangeoverFacts *facts, const SySchedule *schedule, SySink 
 static void
 put_lifts (const char *name, const SyPersonLifts *lifts, double *worst, SySink *sink)
 {
-  sy_sink_named (sink, "person", name, "lifts", SY_KIND_COUNT, N_ ("Lifts of the change"), "as given", (double) lifts->lifts);
+  sy_sink_named (sink, "person", name, "lifts", SY_KIND_COUNT, N_ ("Lifts of the change"), "as given",
+                 (double) lifts->lifts);
   if (lifts->lifts == 0)
     return;
   const char *symbol
@@ -158,7 +159,8 @@ put_people (const SyChangeoverFacts *facts, const SySchedule *schedule, const Sy
       if (lifts.lifts > 0 && lifts.others && !context->quantities_only)
         sy_sink_note (sink, "other-handling-not-added", SY_NOTE_CAUTION);
     }
-  double index = fmax (worst >= 0 ? worst : NAN, sink->quantities[WORST].state != SY_STATE_ABSENT ? sink->quantities[WORST].value : NAN);
+  const SyQuantity *step = &sink->quantities[WORST];
+  double index = fmax (worst >= 0 ? worst : NAN, step->state != SY_STATE_ABSENT ? step->value : NAN);
   if (!isnan (index))
     sy_sink_value (sink, WORST_INDEX, index);
   else
@@ -174,7 +176,8 @@ put_schedule (const SyChangeoverFacts *facts, const SySchedule *schedule, SySink
     {
       sy_sink_named (sink, "step", steps[i].label, "start", SY_KIND_MINUTES, N_ ("Begins at"), SCHEDULE,
                      schedule->steps[i].start);
-      sy_sink_named (sink, "step", steps[i].label, "end", SY_KIND_MINUTES, N_ ("Ends at"), SCHEDULE, schedule->steps[i].end);
+      sy_sink_named (sink, "step", steps[i].label, "end", SY_KIND_MINUTES, N_ ("Ends at"), SCHEDULE,
+                     schedule->steps[i].end);
     }
 }
 
@@ -189,7 +192,8 @@ add_step_notes (const SyChangeoverStep *step, SySink *sink)
   else if (sy_step_handles ((SyStepKind) step->kind) && step->part.method == NULL)
     sy_sink_note_on (sink, "step-not-assessed", SY_NOTE_NEEDED, step->label);
   if (is_movable (step))
-    sy_note_arg (sy_sink_note_on (sink, "step-can-run", SY_NOTE_CAUTION, step->label), SY_KIND_MINUTES, step->minutes.value);
+    sy_note_arg (sy_sink_note_on (sink, "step-can-run", SY_NOTE_CAUTION, step->label), SY_KIND_MINUTES,
+                 step->minutes.value);
   if (step->part.method != NULL && is_lifted (step->part.method) && (int) step->by.count < sy_step_persons (step))
     sy_sink_note (sink, "anybody-counts-for-everybody", SY_NOTE_CAUTION);
 }
@@ -266,8 +270,8 @@ const SyMethod sy_method_changeover = {
   .dated = true,
   .good_title = N_ ("Within every limit of its steps"),
   .good_meaning = N_ ("every step within the limits of its own method, no check missing, under this policy"),
-  .memory_caution = N_ ("Regulations beside the checks stand here mostly from memory, and so may limits of the steps: open a step to "
-                        "see which. They may tighten a verdict and are never the only ground for a favourable one."),
+  .memory_caution = N_ ("Regulations beside the checks stand here mostly from memory, and so may limits of the steps: open a "
+                        "step to see which. They may tighten a verdict and are never the only ground for a favourable one."),
   .facts_size = sizeof (SyChangeoverFacts),
   .fields = sy_changeover_fields,
   .n_fields = SY_N_CHANGEOVER_FIELDS,

@@ -57,11 +57,13 @@ sy_words_changeover_template (const char *id)
 
 /* The result in a sentence. */
 
-static const char one_step[] = N_ ("1 of {steps} steps hands must not do"), many_steps[] = N_ ("{n} of {steps} steps hands must not do");
+static const char one_step[] = N_ ("1 of {steps} steps hands must not do"),
+                  many_steps[] = N_ ("{n} of {steps} steps hands must not do");
 static const char one_refused[] = N_ ("1 of {steps} steps must not be done as planned"),
                   many_refused[] = N_ ("{n} of {steps} steps must not be done as planned");
 static const char no_step[] = N_ ("{steps} steps, none that hands must not do"), one_only[] = N_ ("1 step");
-static const char stands[] = N_ ("{what}; the machine stands {stands}."), runs_on[] = N_ ("{what}; the machine need not stand.");
+static const char stands[] = N_ ("{what}; the machine stands {stands}."),
+                  runs_on[] = N_ ("{what}; the machine need not stand.");
 static const char stands_by_hand[] = N_ ("{what}; the machine stands {stands}; heaviest by hand {mass}.");
 static const char runs_on_by_hand[] = N_ ("{what}; the machine need not stand; heaviest by hand {mass}.");
 
@@ -124,7 +126,8 @@ sy_words_changeover_result (const SyFindings *findings, SyTranslate translate)
     words = gear == 1 ? one_refused : many_refused;
   g_autofree char *what = sy_words_fill (words, translate, fill_result, &fill);
   fill.what = what;
-  gboolean stood = sy_words_value (findings, "stopped.elapsed") > 0, by_hand = !isnan (sy_words_value (findings, "heaviest_by_hand"));
+  gboolean stood = sy_words_value (findings, "stopped.elapsed") > 0;
+  gboolean by_hand = !isnan (sy_words_value (findings, "heaviest_by_hand"));
   words = stood ? (by_hand ? stands_by_hand : stands) : (by_hand ? runs_on_by_hand : runs_on);
   return sy_words_fill (words, translate, fill_result, &fill);
 }
