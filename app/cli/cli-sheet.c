@@ -156,12 +156,12 @@ static const struct
   { "comparison", write_comparison, 4 },
 };
 
-/* FALSE, and said, for a kind that is none, too many names, a paper that it is not for. */
+/* FALSE, and said, for a kind that is none, too many names, a paper that it is not for. @n_names: as many as it may be
+   given, -1: there is no such kind. */
 static gboolean
-check (Asked *asked, const SyTaskSheetKind *of_task, gsize which, int argc, char **argv)
+check (Asked *asked, gboolean of_task, int n_names, int argc, char **argv)
 {
   g_autofree char *of_tasks = cli_task_sheet_kinds ();
-  const int n_names = of_task != NULL ? 2 : which < G_N_ELEMENTS (kinds) ? kinds[which].n_names : -1;
 
   if (n_names < 0)
     cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s, %s"), asked->kind != NULL ? asked->kind : _ ("nothing"),
@@ -171,10 +171,10 @@ check (Asked *asked, const SyTaskSheetKind *of_task, gsize which, int argc, char
   else if (asked->out == NULL)
     cli_say (CLI_PROBLEM, "%s", _ ("-o: given nothing; allowed: the path of the PDF to write"));
   else if (asked->paper != NULL && !sy_paper_from_id (asked->paper, &asked->on))
-    cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: a4, letter; a5 for a card"), asked->paper);
-  else if (asked->on == SY_PAPER_A5 && (of_task == NULL || !sy_task_sheet_takes (of_task, asked->on)))
+    cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: %s"), asked->paper, "a4, letter, a5");
+  else if (asked->on == SY_PAPER_A5 && (!of_task || !cli_task_sheet_takes (asked->kind, asked->paper)))
     cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: %s"), asked->paper, "a4, letter");
-  else if (asked->policy != NULL && of_task == NULL)
+  else if (asked->policy != NULL && !of_task)
     cli_say (CLI_PROBLEM, "%s", _ ("--policy: for sheets of a facts document"));
   else
     return cli_check_kind (asked->item_kind);
@@ -184,20 +184,20 @@ check (Asked *asked, const SyTaskSheetKind *of_task, gsize which, int argc, char
 static int
 write_sheet (Asked *asked, int argc, char **argv)
 {
-  const SyTaskSheetKind *of_task = asked->kind != NULL ? sy_task_sheet_kind (asked->kind) : NULL;
+  const gboolean of_task = asked->kind != NULL && cli_is_task_sheet (asked->kind);
   gsize which = 0;
 
   while (which < G_N_ELEMENTS (kinds) && g_strcmp0 (asked->kind, kinds[which].id) != 0)
     which++;
-  if (!check (asked, of_task, which, argc, argv))
+  if (!check (asked, of_task, of_task ? 2 : which < G_N_ELEMENTS (kinds) ? kinds[which].n_names : -1, argc, argv))
     return CLI_PROBLEM;
   asked->names = argv + 1;
   asked->n_names = argc - 1;
-  if (of_task == NULL)
+  if (!of_task)
     return kinds[which].write (asked);
-  return cli_task_sheet (&(CliTaskSheet) { .kind = of_task, .out = asked->out, .store = asked->store,
+  return cli_task_sheet (&(CliTaskSheet) { .kind = asked->kind, .out = asked->out, .store = asked->store,
                                            .item_kind = asked->item_kind, .policy = asked->policy, .names = asked->names,
-                                           .n_names = asked->n_names, .paper = asked->on, .now = asked->now });
+                                           .n_names = asked->n_names, .paper = sy_paper_id (asked->on), .now = asked->now });
 }
 
 int
@@ -213,8 +213,8 @@ cli_sheet (int argc, char **argv)
     { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter; a5 for a card"), N_ ("PAPER") },
     { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
     { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("The store; without one: of a facts document"), N_ ("FILE") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &asked.policy, N_ ("Of a facts document: a policy file in place of the built-in policy"),
-      N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &asked.policy, 
+      N_ ("Of a facts document: a policy file in place of the built-in policy"), N_ ("FILE") },
     { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },
     { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, 
       N_ ("history, comparison and sheets of an item: task, changeover, case, die or gear"), N_ ("KIND") },

@@ -5,8 +5,24 @@
 
 #include "cli-deed.h"
 #include "cli-sheet.h"
+#include "sy-task-sheet.h"
 
 #define FLAGS (SY_JUDGE_REMEDIES | SY_JUDGE_SPREAD)
+
+gboolean
+cli_is_task_sheet (const char *kind)
+{
+  return sy_task_sheet_kind (kind) != NULL;
+}
+
+gboolean
+cli_task_sheet_takes (const char *kind, const char *paper)
+{
+  const SyTaskSheetKind *found = sy_task_sheet_kind (kind);
+  SyPaper on;
+
+  return found != NULL && sy_paper_from_id (paper, &on) && sy_task_sheet_takes (found, on);
+}
 
 char *
 cli_task_sheet_kinds (void)
@@ -146,14 +162,23 @@ static SyFolio *
 make (const Source *source, const CliTaskSheet *asked)
 {
   const gboolean recorded = source->task != NULL;
+  SyTaskSheet sheet = { .facts = &source->assessment->facts, .findings = source->assessment->findings, .event = source->event,
+                        .paper = SY_PAPER_A4, .translate = cli_translate, .program = "steelyard " SY_VERSION,
+                        .made = asked->now };
 
-  return asked->kind->make (&(SyTaskSheet) {
-    .facts = &source->assessment->facts, .findings = source->assessment->findings,
-    .event = recorded ? source->revision->event : source->event, .task = source->task,
-    .line = recorded ? source->revision->number : 0, .hash = recorded ? source->revision->hash : (SyHash) { { 0 } },
-    .head_line = source->head.number, .head = source->head.hash, .lines = source->lines,
-    .n_lines = recorded ? source->events->len : 0, .paper = asked->paper, .translate = cli_translate,
-    .program = "steelyard " SY_VERSION, .made = asked->now });
+  sy_paper_from_id (asked->paper, &sheet.paper);
+  if (recorded)
+    {
+      sheet.event = source->revision->event;
+      sheet.task = source->task;
+      sheet.line = source->revision->number;
+      sheet.hash = source->revision->hash;
+      sheet.head_line = source->head.number;
+      sheet.head = source->head.hash;
+      sheet.lines = source->lines;
+      sheet.n_lines = source->events->len;
+    }
+  return sy_task_sheet_kind (asked->kind)->make (&sheet);
 }
 
 int
@@ -166,8 +191,8 @@ cli_task_sheet (const CliTaskSheet *asked)
 
   if (code != CLI_DONE)
     return code;
-  if (!sy_task_sheet_fits (asked->kind, source.assessment->facts.method))
-    return cli_say (CLI_PROBLEM, _ ("--kind: given %s; not for the method %s"), asked->kind->id,
+  if (!sy_task_sheet_fits (sy_task_sheet_kind (asked->kind), source.assessment->facts.method))
+    return cli_say (CLI_PROBLEM, _ ("--kind: given %s; not for the method %s"), asked->kind,
                     source.assessment->facts.method->id);
   folio = make (&source, asked);
   if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))

@@ -45,16 +45,19 @@ add_carrier (SyFolio *folio, const SyTaskSheet *sheet, const Carrier *carrier)
   g_autofree char *demand_symbol = g_strconcat (carrier->symbol, ".demand", NULL);
   g_autofree char *capacity_symbol = g_strconcat (carrier->symbol, ".capacity", NULL);
   g_autofree char *used_symbol = g_strconcat (carrier->symbol, ".utilisation", NULL);
-  const double demand = value_of (findings, "", "", demand_symbol), capacity = value_of (findings, "", "", capacity_symbol);
+  const double demand = value_of (findings, "", "", demand_symbol);
+  const double capacity = value_of (findings, "", "", capacity_symbol);
   const double used = value_of (findings, "", "", used_symbol);
   const double wll = carrier->wll.given ? carrier->wll.value : NAN;
-  g_autofree char *kind = carrier->kind >= 0 ? g_strdup_printf ("%s, %s", carrier->label,
-                                                                sy_sheet_in (sheet, sy_gear_kind_choices[carrier->kind].label))
-                                             : g_strdup (carrier->label);
-  g_autofree char *marked = figure (findings, wll, SY_KIND_MASS), *left = figure (findings, capacity / wll, SY_KIND_RATIO);
+  const char *kind_words = carrier->kind >= 0 ? sy_sheet_in (sheet, sy_gear_kind_choices[carrier->kind].label) : "";
+  g_autofree char *kind = g_strdup_printf ("%s%s%s", carrier->label, *kind_words != '\0' ? ", " : "", kind_words);
+  g_autofree char *marked = figure (findings, wll, SY_KIND_MASS);
+  g_autofree char *left = figure (findings, capacity / wll, SY_KIND_RATIO);
   g_autofree char *load = figure (findings, demand, SY_KIND_MASS), *may = figure (findings, capacity, SY_KIND_MASS);
   g_autofree char *percent = isnan (used) ? g_strdup ("–") : sy_sheet_percent (findings, used);
-  const char *due = carrier->withdrawn ? sy_sheet_in (sheet, N_ ("withdrawn")) : carrier->due != NULL ? carrier->due : "–";
+  const char *due = carrier->withdrawn     ? sy_sheet_in (sheet, N_ ("withdrawn"))
+                    : carrier->due != NULL ? carrier->due
+                                           : "–";
   const char *cells[] = { carrier->where, kind, marked, left, may, load, percent, due };
 
   if (strcmp (carrier->symbol, findings->sink.governing) == 0)
@@ -108,8 +111,8 @@ add_carriers (SyFolio *folio, const SyTaskSheet *sheet, const SyRigFacts *facts)
                                               each->kind >= 0 ? each->kind + SY_GEAR_HOIST : -1, each->wll, each->due,
                                               each->withdrawn == 1, symbol });
     }
-  sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("Factor: what is left of the marking as it is used. Heavy: what governs.")),
-                      SY_TYPE_NOTE);
+  sy_folio_paragraph (
+    folio, sy_sheet_in (sheet, N_ ("Factor: what is left of the marking as it is used. Heavy: what governs.")), SY_TYPE_NOTE);
 }
 
 /* ---- legs ---- */
@@ -120,7 +123,8 @@ add_leg (SyFolio *folio, const SyTaskSheet *sheet, const char *point, const SyRi
   const SyFindings *findings = sheet->findings;
   const double angle = value_of (findings, "leg", point, "angle");
   g_autofree char *length = figure (findings, leg->length.given ? leg->length.value : NAN, SY_KIND_LENGTH);
-  g_autofree char *vertical = figure (findings, angle, SY_KIND_ANGLE), *level = figure (findings, 90 - angle, SY_KIND_ANGLE);
+  g_autofree char *vertical = figure (findings, angle, SY_KIND_ANGLE);
+  g_autofree char *level = figure (findings, 90 - angle, SY_KIND_ANGLE);
   g_autofree char *factor = figure (findings, value_of (findings, "leg", point, "factor"), SY_KIND_RATIO);
   g_autofree char *tension = figure (findings, value_of (findings, "leg", point, "tension"), SY_KIND_FORCE);
   g_autofree char *load = figure (findings, value_of (findings, "leg", point, "load"), SY_KIND_MASS);
@@ -150,8 +154,8 @@ add_legs (SyFolio *folio, const SyTaskSheet *sheet, const SyRigFacts *facts)
   for (gsize i = 0; i < facts->legs.count; i++)
     for (gsize k = 0; k < legs[i].point.count; k++)
       add_leg (folio, sheet, ((const char *const *) legs[i].point.items)[k], &legs[i]);
-  sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("The tension is the largest that statics allows however the legs share.")),
-                      SY_TYPE_NOTE);
+  sy_folio_paragraph (
+    folio, sy_sheet_in (sheet, N_ ("The tension is the largest that statics allows however the legs share.")), SY_TYPE_NOTE);
 }
 
 /* ---- the load, and before it leaves the floor ---- */
@@ -184,7 +188,9 @@ add_checks (SyFolio *folio, const SyTaskSheet *sheet, const SyRigFacts *facts)
   const SyField *field = sy_method_field (sheet->findings->method, "checks", NULL);
 
   sy_folio_heading (folio, sy_sheet_in (sheet, N_ ("Before the lift")));
-  sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("Tick at the load, every time: what was answered when it was assessed is said beside it.")),
+  sy_folio_paragraph (folio,
+                      sy_sheet_in (sheet, N_ ("Tick at the load, every time: what was answered when it was assessed is said "
+                                              "beside it.")),
                       SY_TYPE_NOTE);
   for (gsize i = 0; field != NULL && i < field->n_choices; i++)
     {
@@ -195,7 +201,9 @@ add_checks (SyFolio *folio, const SyTaskSheet *sheet, const SyRigFacts *facts)
 
       sy_folio_tick (folio, words, SY_TYPE_BODY);
     }
-  sy_folio_tick (folio, sy_sheet_in (sheet, N_ ("Every due date in the table above lies ahead; nothing was changed for something else")),
+  sy_folio_tick (folio,
+                 sy_sheet_in (sheet, N_ ("Every due date in the table above lies ahead; nothing was changed for something "
+                                         "else")),
                  SY_TYPE_BODY);
 }
 

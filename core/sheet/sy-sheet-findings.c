@@ -14,7 +14,8 @@ recorded_verdict (const SyTaskSheet *sheet, SyVerdict *verdict)
   g_autoptr (SyMemory) memory = sy_memory_new ();
   g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
   const char *text = sheet->event->findings;
-  const SyJson *root = sheet->task != NULL ? sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems) : NULL;
+  const SyJson *root
+    = sheet->task != NULL ? sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems) : NULL;
   const char *id = root != NULL ? sy_json_member_text (root, "verdict") : NULL;
 
   return id != NULL && sy_verdict_from_id (id, verdict);
@@ -65,7 +66,8 @@ add_recorded_reasons (SyFolio *folio, const SyTaskSheet *sheet)
   for (const SyJson *each = reasons != NULL ? reasons->first : NULL; each != NULL; each = each->next)
     {
       const char *said = sy_json_member_text (each, "text"), *source = sy_json_member_text (each, "source");
-      const char *cells[] = { said != NULL ? said : "", sy_sheet_in (sheet, N_ ("as recorded")), source != NULL ? source : "" };
+      const char *cells[]
+        = { said != NULL ? said : "", sy_sheet_in (sheet, N_ ("as recorded")), source != NULL ? source : "" };
 
       sy_folio_row (folio, cells);
     }
@@ -165,7 +167,8 @@ sy_sheet_add_reasons (SyFolio *folio, const SyTaskSheet *sheet)
   sy_folio_heading (folio, sy_sheet_in (sheet, N_ ("Why")));
   if (findings->n_reasons == 0 && sy_sheet_verdict (sheet) == findings->verdict)
     {
-      sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("No limit is broken and nothing that the verdict needs is missing.")), SY_TYPE_BODY);
+      sy_folio_paragraph (
+        folio, sy_sheet_in (sheet, N_ ("No limit is broken and nothing that the verdict needs is missing.")), SY_TYPE_BODY);
       return;
     }
   sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
@@ -175,7 +178,8 @@ sy_sheet_add_reasons (SyFolio *folio, const SyTaskSheet *sheet)
       const SyReason *reason = &findings->reasons[i];
       g_autofree char *words = sy_words_reason (findings, reason, sheet->translate);
       g_autofree char *source = source_words (sheet, reason->source, reason->from_memory);
-      const char *cells[] = { words, sy_sheet_in (sheet, sy_verdict_title_for (findings->method, reason->verdict)), source };
+      const char *asked = sy_sheet_in (sheet, sy_verdict_title_for (findings->method, reason->verdict));
+      const char *cells[] = { words, asked, source };
 
       sy_folio_row (folio, cells);
     }
@@ -279,8 +283,8 @@ sy_sheet_add_parts (SyFolio *folio, const SyTaskSheet *sheet)
                                 ? g_strdup_printf ("%s %s", sy_sheet_symbol (part->index_symbol), number)
                                 : g_strdup (number);
       
-      const char *cells[] = { part->label, method != NULL ? sy_sheet_in (sheet, method->title) : "–",
-                              method != NULL ? sy_sheet_in (sheet, sy_verdict_title_for (method, part->verdict)) : "–", index };
+      const char *verdict = method != NULL ? sy_sheet_in (sheet, sy_verdict_title_for (method, part->verdict)) : "–";
+      const char *cells[] = { part->label, method != NULL ? sy_sheet_in (sheet, method->title) : "–", verdict, index };
 
       sy_folio_row (folio, cells);
     }

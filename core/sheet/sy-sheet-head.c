@@ -61,8 +61,8 @@ sy_sheet_begin (const SyTaskSheet *sheet, const char *title)
 {
   const SyCommonFacts *common = sheet->facts->values;
   g_autofree char *head = head_words (sheet), *foot = sy_sheet_basis (sheet);
-  g_autofree char *subtitle
-    = g_strdup_printf ("%s%s%s", sheet->event->name, common->place != NULL ? " · " : "", common->place != NULL ? common->place : "");
+  const char *place = common->place != NULL ? common->place : "";
+  g_autofree char *subtitle = g_strdup_printf ("%s%s%s", sheet->event->name, *place != '\0' ? " · " : "", place);
 
   return sy_folio_new (&(SyFolioHead) { .paper = sheet->paper, .translate = sheet->translate,
                                         .title = sy_sheet_in (sheet, title), .subtitle = subtitle, .head = head,
@@ -131,7 +131,8 @@ sy_sheet_review (const SyTaskSheet *sheet)
 
   if (sheet->task != NULL && *sheet->task->review_due != '\0')
     {
-      g_autofree char *words = sy_words_say (sheet->translate, N_ ("Next review: {day}."), "day", sheet->task->review_due, NULL);
+      g_autofree char *words
+        = sy_words_say (sheet->translate, N_ ("Next review: {day}."), "day", sheet->task->review_due, NULL);
 
       g_string_append (out, words);
     }
@@ -158,7 +159,8 @@ sy_sheet_sign_off (SyFolio *folio, const SyTaskSheet *sheet)
   add_deeds (folio, sheet, SY_EVENT_SIGNATURE);
   if (!sy_sheet_is_signed (sheet))
     {
-      sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("Not signed off. Whoever signs here has read the whole sheet.")), SY_TYPE_BODY);
+      sy_folio_paragraph (
+        folio, sy_sheet_in (sheet, N_ ("Not signed off. Whoever signs here has read the whole sheet.")), SY_TYPE_BODY);
       sy_folio_blanks (folio, labels, G_N_ELEMENTS (labels), 22);
       sy_folio_blanks (folio, labels, G_N_ELEMENTS (labels), 22);
     }

@@ -50,8 +50,9 @@ sy_sheet_add_beam (SyFolio *folio, const SyTaskSheet *sheet)
   beam->unbounded = g_strdup (sy_sheet_in (sheet, N_ ("no limit holds")));
   beam->beam = (SyBeam) {
     .index = index->state == SY_STATE_UNBOUNDED ? INFINITY : index->value, .goal = isfinite (goal) ? goal : 1,
-    .p5 = findings->spread.present ? findings->spread.p5 : NAN, .p95 = findings->spread.present ? findings->spread.p95 : NAN,
-    .end = LAST_GRADUATION, .symbol = beam->symbol, .beyond_text = beam->beyond, .unbounded_text = beam->unbounded, .tilt = 1,
+    .p5 = findings->spread.present ? findings->spread.p5 : NAN,
+    .p95 = findings->spread.present ? findings->spread.p95 : NAN, .end = LAST_GRADUATION, .symbol = beam->symbol,
+    .beyond_text = beam->beyond, .unbounded_text = beam->unbounded, .tilt = 1,
   };
   sy_folio_pictures (folio, &(SyFolioPicture) { "", 1, draw_beam, beam, free_beam }, 1, BEAM_HEIGHT);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
-/* A sheet from findings to the bytes of its PDF, against bare Cairo and Pango that draw the same texts and lines into a PDF of
-   as many pages. What a sheet draws is written down once, at the calls of Cairo and Pango themselves (linked with --wrap). */
+/* A sheet from findings to the bytes of its PDF, against bare Cairo and Pango that draw the same texts and lines into a PDF
+   of as many pages. What a sheet draws is written down once, at the calls of Cairo and Pango themselves (linked with
+   --wrap). */
 #include <cairo-pdf.h>
 #include <stdio.h>
 #include <stdlib.h>

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: MIT
-"""Sheets of one assessment, from outside: what they say, on how many pages, and that nothing of it is cut off or covered."""
+"""Sheets of one assessment, from outside: what they say, on how many pages, that nothing is cut off or covered."""
 
 import json
 import pathlib
@@ -17,8 +17,8 @@ from steelyard import BLANK, DEMO, changed, cli, json_lines
 CLOCK = {"STEELYARD_CLOCK": "2026-11-26T09:00:00Z"}
 DOCUMENTS = sorted(path for path in DEMO.rglob("*.json"))
 PLANS = sorted((DEMO / "plans").glob("*.json"))
-VERDICTS = {"by-hand": "Within the hand-handling limits", "within-capacity": "Within rated capacity", "improve": "Improve the task",
-            "incomplete": "Facts missing", "outside": "Outside the method", "mechanical": "Mechanical handling required",
+VERDICTS = {"by-hand": "Within the hand-handling limits", "within-capacity": "Within rated capacity",
+            "improve": "Improve the task", "incomplete": "Facts missing", "outside": "Outside the method", "mechanical": "Mechanical handling required",
             "do-not-lift": "Do not lift"}
 SIZES = {"a4": (595.3, 841.9), "letter": (612, 792), "a5": (419.5, 595.3)}
 
@@ -79,8 +79,8 @@ class Case(unittest.TestCase):
         """Every page says which it is and what a result is not; all words lie on the paper."""
         for number, page in enumerate(sheet.pages, 1):
             self.assertIn(dense(f"Page {number} of {len(sheet.pages)}"), page)
-            self.assertIn(dense("A screening result, not a permission to lift: local regulations and the judgement of a competent "
-                                "person come first."), page)
+            self.assertIn(dense("A screening result, not a permission to lift: local regulations and the judgement of a "
+                                "competent person come first."), page)
         for width, height, words in sheet.words():
             for word, left, top, right, bottom in words:
                 self.assertTrue(0 < left and right < width and 0 < top and bottom < height, (word, left, top, right, bottom))
@@ -290,8 +290,8 @@ class Cards(Case):
         path = DEMO / "plans" / "tray-die-by-upper-shoe.1.json"
         self.says(self.sheet("card", path, paper="a5"), "Do not lift", "Leave it where it is.", "Do not try it out.")
         path = DEMO / "plans" / "bracket-die-to-rack.2.json"
-        self.says(self.sheet("card", path, paper="a5"), "Lift as drawn, with this gear", "284.9 kg", "Nobody under or beside the load.",
-                  "Centre of gravity: x 80", "Bracket die B-12", "First due date in it: 2027-01-06.")
+        self.says(self.sheet("card", path, paper="a5"), "Lift as drawn, with this gear", "284.9 kg",
+                  "Nobody under or beside the load.", "Centre of gravity: x 80", "Bracket die B-12", "First due date in it: 2027-01-06.")
 
     def test_what_must_not_be_lifted_is_told_in_no_way_of_lifting_it(self):
         sheet = self.sheet("card", DEMO / "plans" / "tray-die-by-upper-shoe.1.json", paper="a4")
@@ -348,7 +348,8 @@ class Records(Case):
         sheet = self.sheet("lift-plan", "--store", self.store, "Die", env=later)
         self.says(sheet, "The record says “Within rated capacity”", "Worked out again now it is “Do not lift”")
         self.assertLess(sheet.text.index(dense("Do not lift")), sheet.text.index(dense("Within rated capacity")))
-        self.says(self.sheet("card", "--store", self.store, "Die", paper="a5", env=later), "Do not lift", "Leave it where it is. Ask Bo Clay.")
+        self.says(self.sheet("card", "--store", self.store, "Die", paper="a5", env=later), "Do not lift",
+                  "Leave it where it is. Ask Bo Clay.")
 
     def test_the_same_bytes(self):
         for kind in ("assessment", "lift-plan", "card"):
