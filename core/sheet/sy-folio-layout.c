@@ -47,19 +47,12 @@ sy_folio_column (const SyPage *page, const SyBlock *block, guint column, double 
   return x;
 }
 
-PangoLayout *
-sy_folio_cell (const SyFolio *self, SyPage *page, SyBlock *block, guint column)
+/* A hash or a name that is broken must not gain a sign. */
+static void
+keep_plain (PangoLayout *layout)
 {
   static PangoAttrList *plain;
-  SyPageType type = block->kind == SY_BLOCK_TABLE ? SY_TYPE_STRONG : block->types[column];
-  PangoLayout *layout;
-  double width;
 
-  if (block->layouts[column] != NULL)
-    return g_object_ref (block->layouts[column]);
-  sy_folio_column (page, block, column, &width);
-  layout = sy_page_layout (page, block->words[column], type, width);
-  /* A hash that is broken must not gain a sign. */
   if (g_once_init_enter (&plain))
     {
       PangoAttrList *attributes = pango_attr_list_new ();
@@ -68,6 +61,20 @@ sy_folio_cell (const SyFolio *self, SyPage *page, SyBlock *block, guint column)
       g_once_init_leave (&plain, attributes);
     }
   pango_layout_set_attributes (layout, plain);
+}
+
+PangoLayout *
+sy_folio_cell (const SyFolio *self, SyPage *page, SyBlock *block, guint column)
+{
+  SyPageType type = block->kind == SY_BLOCK_TABLE ? SY_TYPE_STRONG : block->types[column];
+  PangoLayout *layout;
+  double width;
+
+  if (block->layouts[column] != NULL)
+    return g_object_ref (block->layouts[column]);
+  sy_folio_column (page, block, column, &width);
+  layout = sy_page_layout (page, block->words[column], type, width);
+  keep_plain (layout);
   if (block->kind == SY_BLOCK_LEAD && column == 1)
     pango_layout_set_alignment (layout, PANGO_ALIGN_RIGHT);
   if (block->kind == SY_BLOCK_ROW && self->head.large)
@@ -102,8 +109,11 @@ sy_folio_place (SyFolio *self, SyPage *page, SyPlace place)
   g_autofree char *foot = place == SY_PLACE_FOOT ? foot_words (self) : NULL;
 
   if (self->places[place] == NULL)
-    self->places[place]
-      = sy_page_layout (page, foot != NULL ? foot : words[place], types[place], page->right - page->left);
+    {
+      self->places[place]
+        = sy_page_layout (page, foot != NULL ? foot : words[place], types[place], page->right - page->left);
+      keep_plain (self->places[place]);
+    }
   return self->places[place];
 }
 

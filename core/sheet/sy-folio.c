@@ -207,15 +207,15 @@ sy_folio_paper (const SyFolio *self)
 void
 sy_folio_fill (SyFolio *self, double most)
 {
+  const gboolean one = sy_folio_pages (self) == 1;
   guint rows = 0;
 
-  if (sy_folio_pages (self) > 1 || !(self->room > 0))
-    return;
   for (guint i = 0; i < self->blocks->len; i++)
     rows += g_array_index (self->blocks, SyBlock, i).kind == SY_BLOCK_PICTURES;
   for (guint i = 0; i < self->blocks->len; i++)
     if (g_array_index (self->blocks, SyBlock, i).kind == SY_BLOCK_PICTURES)
-      g_array_index (self->blocks, SyBlock, i).height += MIN (most, floor (self->room / rows));
+      g_array_index (self->blocks, SyBlock, i).height
+        += one ? MIN (most, floor (MAX (self->room, 0) / rows)) : most / 2;
   if (rows > 0)
     sy_folio_lay_out (self);
 }

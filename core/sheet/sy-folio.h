@@ -77,8 +77,8 @@ void sy_folio_lead (SyFolio *folio, const SyFolioLead *lead);
 /* After the last. */
 int sy_folio_pages (SyFolio *folio);
 SyPaper sy_folio_paper (const SyFolio *folio);
-/* Where all stands on one page, pictures become higher by what is left of it, each by @most at the most. After the last
-   block. */
+/* Where all stands on one page, pictures become higher by what is left of it, each by @most at the most; where it does not,
+   each by half of that. After the last block. */
 void sy_folio_fill (SyFolio *folio, double most);
 /* One page, from 0, in points. */
 void sy_folio_draw (SyFolio *folio, int page, cairo_t *cr);

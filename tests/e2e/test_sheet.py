@@ -201,7 +201,7 @@ class TooMuch(Case):
             with self.subTest(kind=kind, paper=paper):
                 sheet = self.sheet(kind, path, paper=paper)
                 self.has_whole_pages(sheet)
-                self.says(sheet, "END1", "END2")
+                self.says(sheet, "END1", WORD + "END2")
                 if kind == "assessment":
                     self.says(sheet, "END3")
                 if kind != "card":
