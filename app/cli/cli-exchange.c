@@ -35,7 +35,7 @@ cli_export (int argc, char **argv)
     CLI_THERE_ENTRY (&store),
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &out, N_ ("Where it is written; standard output when left out"), N_ ("OUT") },
     { "csv", 0, 0, G_OPTION_ARG_NONE, &csv, N_ ("The items as a table for a spreadsheet"), NULL },
-    { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("With --csv, only this kind: task, die or gear"), N_ ("KIND") },
+    { "kind", 0, 0, G_OPTION_ARG_STRING, &kind, N_ ("With --csv, only this kind: task, changeover, case, die or gear"), N_ ("KIND") },
     { NULL }
   };
   CliProgress progress = { .what = _ ("Handing over") };

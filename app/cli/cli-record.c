@@ -27,7 +27,7 @@ cli_record (int argc, char **argv)
   gint64 base = -1;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
-    { "task", 0, 0, G_OPTION_ARG_STRING, &task, N_ ("Name of the task, die or gear; a new name begins one"),
+    { "task", 0, 0, G_OPTION_ARG_STRING, &task, N_ ("Name of the task, changeover, case, die or gear; a new name begins one"),
       N_ ("NAME") },
     { "by", 0, 0, G_OPTION_ARG_STRING, &by, N_ ("Who decides"), N_ ("WHO") },
     { "why", 0, 0, G_OPTION_ARG_STRING, &why, N_ ("Why this revision is made"), N_ ("TEXT") },
@@ -110,7 +110,7 @@ cli_tasks (int argc, char **argv)
     { "verdict", 0, 0, G_OPTION_ARG_STRING, &verdict, N_ ("Only tasks with this verdict"), N_ ("CODE") },
     CLI_KIND_ENTRY (&kind),
     { "method", 0, 0, G_OPTION_ARG_STRING, &method, N_ ("Only what this method judges"), N_ ("ID") },
-    { "machine", 0, 0, G_OPTION_ARG_STRING, &machine, N_ ("Only dies of this machine and gear that serves it"), N_ ("NAME") },
+    { "machine", 0, 0, G_OPTION_ARG_STRING, &machine, N_ ("Only dies and die changes of this machine and gear that serves it"), N_ ("NAME") },
     { "review-due", 0, 0, G_OPTION_ARG_STRING, &review_due, N_ ("Only what is to be reviewed by that day"), N_ ("DATE") },
     { NULL }
   };

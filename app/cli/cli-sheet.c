@@ -5,6 +5,7 @@
 
 #include "cli-compare.h"
 #include "cli-progress.h"
+#include "cli-sheet.h"
 #include "sy-comparison-sheet.h"
 #include "sy-history-sheet.h"
 #include "sy-ledger-audit.h"
@@ -12,8 +13,8 @@
 #include "sy-register-sheet.h"
 #include "sy-sheet.h"
 
-static const char *
-translate (const char *msgid)
+const char *
+cli_translate (const char *msgid)
 {
   return gettext (msgid);
 }
@@ -21,7 +22,7 @@ translate (const char *msgid)
 /* What was asked. */
 typedef struct
 {
-  char *kind, *out, *units, *paper, *store, *as_at, *item_kind;
+  char *kind, *out, *units, *paper, *store, *as_at, *item_kind, *policy;
   char **names; /* what stands behind the options */
   int n_names;
   SyPaper on;
@@ -34,7 +35,7 @@ static int
 write_survey (const Asked *asked)
 {
   g_autoptr (GError) error = NULL;
-  SySurveySheet sheet = { .units = SY_UNITS_METRIC, .paper = asked->on, .translate = translate,
+  SySurveySheet sheet = { .units = SY_UNITS_METRIC, .paper = asked->on, .translate = cli_translate,
                           .program = "steelyard " SY_VERSION };
 
   if (asked->units != NULL && !sy_units_from_id (asked->units, &sheet.units))
@@ -64,7 +65,7 @@ write_register (const Asked *asked)
   cli_progress_end (&progress);
   if (audit == NULL)
     return cli_say_ledger (error);
-  folio = sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = asked->on, .translate = translate,
+  folio = sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = asked->on, .translate = cli_translate,
                                                       .program = "steelyard " SY_VERSION, .made = asked->now });
   if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
     return cli_say_error (CLI_FAILED, error);
@@ -111,7 +112,7 @@ write_history (const Asked *asked)
   lines = borrow_lines (events);
   folio = sy_history_sheet_new (&(SyHistorySheet) { .task = task, .lines = lines, .n_lines = events->len,
                                                     .head_line = head.number, .head = head.hash, .paper = asked->on,
-                                                    .translate = translate, .program = "steelyard " SY_VERSION,
+                                                    .translate = cli_translate, .program = "steelyard " SY_VERSION,
                                                     .made = asked->now });
   if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
     return cli_say_error (CLI_FAILED, error);
@@ -131,10 +132,10 @@ write_comparison (const Asked *asked)
 
   if (!cli_two_read (&two, asked->store, asked->item_kind, NULL, asked->n_names, asked->names, &code))
     return code;
-  beside = sy_beside_new (two.sides[0], two.sides[1], sy_desk_policy (two.desk), translate);
+  beside = sy_beside_new (two.sides[0], two.sides[1], sy_desk_policy (two.desk), cli_translate);
   folio = sy_comparison_sheet_new (&(SyComparisonSheet) {
     .beside = beside, .before = two.sides[0], .after = two.sides[1], .has_head = two.has_head, .head_line = two.head.number,
-    .head = two.head.hash, .paper = asked->on, .translate = translate, .program = "steelyard " SY_VERSION,
+    .head = two.head.hash, .paper = asked->on, .translate = cli_translate, .program = "steelyard " SY_VERSION,
     .made = asked->now });
   if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
     return cli_say_error (CLI_FAILED, error);
@@ -155,29 +156,48 @@ static const struct
   { "comparison", write_comparison, 4 },
 };
 
+/* FALSE, and said, for a kind that is none, too many names, a paper that it is not for. @n_names: as many as it may be
+   given, -1: there is no such kind. */
+static gboolean
+check (Asked *asked, gboolean of_task, int n_names, int argc, char **argv)
+{
+  g_autofree char *of_tasks = cli_task_sheet_kinds ();
+
+  if (n_names < 0)
+    cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s, %s"), asked->kind != NULL ? asked->kind : _ ("nothing"),
+             "survey, register, history, comparison", of_tasks);
+  else if (argc > n_names + 1)
+    cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[n_names + 1]);
+  else if (asked->out == NULL)
+    cli_say (CLI_PROBLEM, "%s", _ ("-o: given nothing; allowed: the path of the PDF to write"));
+  else if (asked->paper != NULL && !sy_paper_from_id (asked->paper, &asked->on))
+    cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: %s"), asked->paper, "a4, letter, a5");
+  else if (asked->on == SY_PAPER_A5 && (!of_task || !cli_task_sheet_takes (asked->kind, asked->paper)))
+    cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: %s"), asked->paper, "a4, letter");
+  else if (asked->policy != NULL && !of_task)
+    cli_say (CLI_PROBLEM, "%s", _ ("--policy: for sheets of a facts document"));
+  else
+    return cli_check_kind (asked->item_kind);
+  return FALSE;
+}
+
 static int
 write_sheet (Asked *asked, int argc, char **argv)
 {
+  const gboolean of_task = asked->kind != NULL && cli_is_task_sheet (asked->kind);
   gsize which = 0;
 
   while (which < G_N_ELEMENTS (kinds) && g_strcmp0 (asked->kind, kinds[which].id) != 0)
     which++;
-  if (which == G_N_ELEMENTS (kinds))
-    return cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s"), asked->kind != NULL ? asked->kind : _ ("nothing"),
-                    "survey, register, history, comparison");
-  if (argc > kinds[which].n_names + 1)
-    return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[kinds[which].n_names + 1]);
+  if (!check (asked, of_task, of_task ? 2 : which < G_N_ELEMENTS (kinds) ? kinds[which].n_names : -1, argc, argv))
+    return CLI_PROBLEM;
   asked->names = argv + 1;
   asked->n_names = argc - 1;
-  if (asked->out == NULL)
-    return cli_say (CLI_PROBLEM, "%s", _ ("-o: given nothing; allowed: the path of the PDF to write"));
-  if (asked->paper != NULL && strcmp (asked->paper, "letter") == 0)
-    asked->on = SY_PAPER_LETTER;
-  else if (asked->paper != NULL && strcmp (asked->paper, "a4") != 0)
-    return cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: a4, letter"), asked->paper);
-  if (!cli_check_kind (asked->item_kind))
-    return CLI_PROBLEM;
-  return kinds[which].write (asked);
+  if (!of_task)
+    return kinds[which].write (asked);
+  return cli_task_sheet (&(CliTaskSheet) { .kind = asked->kind, .out = asked->out, .store = asked->store,
+                                           .item_kind = asked->item_kind, .policy = asked->policy, .names = asked->names,
+                                           .n_names = asked->n_names, .paper = sy_paper_id (asked->on), .now = asked->now });
 }
 
 int
@@ -187,21 +207,24 @@ cli_sheet (int argc, char **argv)
   const GOptionEntry entries[] = {
     { "kind", 0, 0, G_OPTION_ARG_STRING, &asked.kind,
       N_ ("survey: the blank measuring sheet; register: what was in force on a day; history: all about one item; "
-          "comparison: two assessments beside each other"),
+          "comparison: two assessments beside each other; assessment, lift-plan, card: of one revision or facts document"),
       N_ ("KIND") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked.out, N_ ("The PDF to write"), N_ ("FILE") },
-    { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter"), N_ ("PAPER") },
+    { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter; a5 for a card"), N_ ("PAPER") },
     { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
-    { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("register, history, comparison: the store"), N_ ("FILE") },
+    { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("The store; without one: of a facts document"), N_ ("FILE") },
+    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &asked.policy, 
+      N_ ("Of a facts document: a policy file in place of the built-in policy"), N_ ("FILE") },
     { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },
-    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, N_ ("history, comparison: task, die or gear"), N_ ("KIND") },
+    { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, 
+      N_ ("history, comparison and sheets of an item: task, changeover, case, die or gear"), N_ ("KIND") },
     { NULL }
   };
   g_autoptr (GError) error = NULL;
   gboolean clock_set;
   int code = CLI_PROBLEM;
 
-  if (cli_options (&argc, &argv, entries, NULL))
+  if (cli_options (&argc, &argv, entries, "[TASK [REV] | FACTS]"))
     {
       asked.now = sy_clock_now (&clock_set, &error);
       code = asked.now != NULL ? write_sheet (&asked, argc, argv) : cli_say_error (CLI_PROBLEM, error);
@@ -213,6 +236,7 @@ cli_sheet (int argc, char **argv)
   g_free (asked.store);
   g_free (asked.as_at);
   g_free (asked.item_kind);
+  g_free (asked.policy);
   g_free (asked.now);
   return code;
 }

@@ -51,14 +51,9 @@ cli_store_damaged (const char *store, int *code)
 gboolean
 cli_check_kind (const char *kind)
 {
-  static const char *const kinds[] = { SY_ITEM_TASK, SY_ITEM_DIE, SY_ITEM_GEAR };
-
-  if (kind == NULL)
+  if (kind == NULL || sy_item_kind_place (kind) >= 0)
     return TRUE;
-  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
-    if (strcmp (kind, kinds[i]) == 0)
-      return TRUE;
-  cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s"), kind, "task, die, gear");
+  cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s"), kind, SY_ITEM_KINDS_TEXT);
   return FALSE;
 }
 

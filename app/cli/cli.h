@@ -60,7 +60,7 @@ char *cli_read (const char *file, gsize max, gsize *length, GError **error);
 #define CLI_THERE_ENTRY(variable)                                                                        \
   { "store", 0, 0, G_OPTION_ARG_FILENAME, variable, N_ ("The store"), N_ ("FILE") }
 #define CLI_KIND_ENTRY(variable)                                                                         \
-  { "kind", 0, 0, G_OPTION_ARG_STRING, variable, N_ ("Only this kind: task, die or gear"), N_ ("KIND") }
+  { "kind", 0, 0, G_OPTION_ARG_STRING, variable, N_ ("Only this kind: task, changeover, case, die or gear"), N_ ("KIND") }
 
 /* NULL, with *code set and the reason said, when it cannot be opened. */
 SyLedger *cli_store (const char *store, int *code);

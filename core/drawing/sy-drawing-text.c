@@ -6,10 +6,28 @@
 
 #define DEFAULT_FONT "Sans 10"
 
+/* Making one costs as much as laying a label out: a drawing keeps the one it has. */
+static PangoContext *
+context_of (cairo_t *cr)
+{
+  static const cairo_user_data_key_t key;
+  PangoContext *context = cairo_get_user_data (cr, &key);
+
+  if (context == NULL)
+    {
+      context = pango_cairo_create_context (cr);
+      if (cairo_set_user_data (cr, &key, context, g_object_unref) != CAIRO_STATUS_SUCCESS)
+        g_error ("out of memory");
+    }
+  else
+    pango_cairo_update_context (cr, context);
+  return context;
+}
+
 static PangoLayout *
 lay_out (cairo_t *cr, const char *text, const char *font, bool bold)
 {
-  PangoLayout *layout = pango_cairo_create_layout (cr);
+  PangoLayout *layout = pango_layout_new (context_of (cr));
   PangoFontDescription *description
       = pango_font_description_from_string (font ? font : DEFAULT_FONT);
   PangoAttrList *attributes = pango_attr_list_new ();

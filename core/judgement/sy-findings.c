@@ -78,15 +78,51 @@ value_of (const SyMethod *method, const SyQuantity *quantities, const char *symb
   return NAN;
 }
 
+static bool
+is_over (const SyPolicyRow *row, double value, SyUnits units)
+{
+  return row->comparator == SY_OVER ? value > row->limit[units] : value < row->limit[units];
+}
+
+static bool
+has_each (const SyPolicy *policy, const SyMethod *method)
+{
+  for (int i = 0; i < policy->n_rows; i++)
+    if (policy->row_of[i] == method && policy->rows[i].each)
+      return true;
+  return false;
+}
+
+static bool
+each_broken (const SyPolicyRow *row, const SySink *sink, SyUnits units)
+{
+  for (size_t i = 0; i < sink->n_named; i++)
+    if (sy_symbol_matches (sink->named[i].text, row->symbol) && is_over (row, sink->named[i].quantity.value, units))
+      return true;
+  return false;
+}
+
+/* Parts are judged on the day of the whole. */
+static SyContext
+part_context (const void *facts, const SyContext *context)
+{
+  SyContext own = *context;
+
+  own.today = sy_as_of (facts, context);
+  return own;
+}
+
 void
 sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context, const SyPolicy *policy,
                SyJudgeFlags flags, SyOutcome *out)
 {
   SyQuantity quantities[SY_QUANTITIES_MAX];
+  SyNamed named[SY_NAMED_MAX];
   SySink sink;
 
-  sy_sink_begin (&sink, method, quantities, NULL);
+  sy_sink_begin (&sink, method, quantities, has_each (policy, method) ? named : NULL);
   method->evaluate (facts, context, &sink);
+  out->index_symbol = sink.index_symbol;
   out->index = value_of (method, quantities, sink.index_symbol);
   out->ratio = value_of (method, quantities, method->ratio_symbol);
   out->reaches = true;
@@ -105,9 +141,28 @@ sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *conte
           out->excess = fmax (out->excess, over ? (limit > 0 ? value / limit : INFINITY)
                                                 : (value > 0 ? limit / value : INFINITY));
         }
+      else if (policy->row_of[i] == method && policy->rows[i].each && each_broken (&policy->rows[i], &sink, context->units))
+        {
+          out->verdict = stricter (out->verdict, policy->rows[i].verdict);
+          out->reaches = false;
+        }
     }
   for (int i = 0; i < sink.n_notes; i++)
     out->verdict = stricter (out->verdict, sy_note_verdict (&sink.notes[i], flags));
+  for (int i = 0; i < SY_N_NOTE_CLASSES; i++)
+    if (sink.dropped[i])
+      out->verdict = stricter (out->verdict, class_verdict ((SyNoteClass) i, flags));
+
+  SyPartFacts part;
+  const char *label;
+  for (size_t i = 0; method->part != NULL && method->part (facts, i, &part, &label); i++)
+    if (part.method != NULL)
+      {
+        SyOutcome inner;
+        const SyContext own = part_context (facts, context);
+        sy_outcome_of (part.method, part.facts, &own, policy, flags, &inner);
+        out->verdict = stricter (out->verdict, inner.verdict);
+      }
 }
 
 /* Reasons stand strictest first, otherwise in the order in which they were found. */
@@ -148,12 +203,6 @@ add_row_reason (SyFindings *findings, const SyPolicyRow *row, const SyQuantity *
   reason->source = row->source;
   reason->from_memory = row->from_memory;
   return reason;
-}
-
-static bool
-is_over (const SyPolicyRow *row, double value, SyUnits units)
-{
-  return row->comparator == SY_OVER ? value > row->limit[units] : value < row->limit[units];
 }
 
 /* Whether a stricter row speaks of the same quantity already: a notice beside a limit that is broken says nothing more. */
@@ -341,6 +390,37 @@ find_limits (SyFindings *findings)
     strictest->governs = true;
 }
 
+/* Every part by its own method; what is stricter than nothing is a reason of the whole. */
+static void
+judge_parts (SyFindings *findings, const void *facts, const SyContext *context, SyJudgeFlags flags)
+{
+  const SyMethod *method = findings->method;
+  const SyContext own = part_context (facts, context);
+  SyPartFacts part;
+  const char *label;
+
+  for (size_t i = 0; method->part != NULL && i < SY_PARTS_SHOWN_MAX && method->part (facts, i, &part, &label); i++)
+    {
+      SyPartShown *shown = &findings->parts[findings->n_parts++];
+      SyOutcome outcome;
+
+      *shown = (SyPartShown) { .label = label, .method = part.method, .index = NAN };
+      if (part.method == NULL)
+        continue;
+      sy_outcome_of (part.method, part.facts, &own, findings->policy, flags, &outcome);
+      shown->verdict = outcome.verdict;
+      shown->index_symbol = outcome.index_symbol;
+      shown->index = outcome.index;
+      if (sy_verdict_rank (outcome.verdict) == 0)
+        continue;
+      SyReason *reason = add_reason (findings, "part-verdict", outcome.verdict);
+      if (reason == NULL)
+        continue;
+      reason->part = shown;
+      reason->source = part.method->source;
+    }
+}
+
 void
 sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy, double today,
           SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out)
@@ -356,6 +436,7 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
   out->n_reasons = 0;
   out->n_remedies = 0;
   out->n_limits = 0;
+  out->n_parts = 0;
   out->has_remedies = (flags & SY_JUDGE_REMEDIES) != 0;
   out->spread.present = false;
   sy_sink_begin (&out->sink, method, out->quantities, out->named);
@@ -363,6 +444,7 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
 
   add_row_reasons (out);
   add_note_reasons (out, flags);
+  judge_parts (out, facts, &context, flags);
   if (sy_avoid_verdict (facts) == SY_VERDICT_IMPROVE)
     {
       SyReason *reason = add_reason (out, "can-be-avoided", SY_VERDICT_IMPROVE);

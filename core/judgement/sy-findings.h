@@ -16,6 +16,7 @@ typedef struct
   SyUrgency urgency;
   const SyQuantity *quantity; /* NULL: not about a quantity                              */
   const SyNote *note;        /* what it was said by; NULL: a row of the policy            */
+  const struct SyPartShown *part; /* NULL: not about a part                              */
   bool has_value;
   double value;              /* INFINITY: unbounded                                      */
   bool has_limit;
@@ -36,6 +37,17 @@ typedef struct
   double ratio;              /* mass / mR it gives                                       */
   SyVerdict verdict;         /* the verdict it gives                                     */
 } SyRemedy;
+
+/* What a part of the facts comes to by its own method. */
+typedef struct SyPartShown
+{
+  const char *label;        /* of the facts                                              */
+  const SyMethod *method;   /* NULL: it has no facts of its own, nothing is said of it   */
+  SyVerdict verdict;
+  const char *index_symbol; /* NULL for none                                             */
+  double index;             /* NAN: not had; INFINITY: unbounded                         */
+} SyPartShown;
+#define SY_PARTS_SHOWN_MAX 64
 
 /* A published limit of the method as it stands for these facts. */
 typedef struct
@@ -64,6 +76,8 @@ typedef struct
   SyUrgency urgency;
   int n_reasons;
   SyReason reasons[SY_REASONS_MAX];  /* strictest first */
+  int n_parts;
+  SyPartShown parts[SY_PARTS_SHOWN_MAX];
   int n_limits;
   SyLimitShown limits[SY_LIMITS_MAX]; /* in the method's order; those whose limit could be had */
   bool has_remedies;                 /* they were sought; there may be none  */

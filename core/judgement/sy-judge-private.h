@@ -12,6 +12,7 @@ bool sy_row_broken (const SyPolicyRow *row, const SyMethod *method, SyUnits unit
 typedef struct
 {
   double index, ratio;
+  const char *index_symbol;
   bool reaches;      /* no row of the policy is broken */
   double excess;     /* of the broken row that is farthest over its limit, value over limit; 0: none is */
   SyVerdict verdict; /* with notes and all             */

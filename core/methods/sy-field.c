@@ -113,10 +113,13 @@ sy_field_allowed (const SyField *field, SyUnits units, char *buffer, size_t size
       sy_text_add (&text, "a text");
       break;
     case SY_MEMBER_TEXTS:
-      sy_text_add (&text, "a text or a list of texts");
+      sy_text_add (&text, field->whole ? "how many, a text or a list of texts" : "a text or a list of texts");
       break;
     case SY_MEMBER_DATE:
       sy_text_add (&text, "a date such as \"2026-11-25\"");
+      break;
+    case SY_MEMBER_FACTS:
+      sy_text_add (&text, "an object with a method and its facts");
       break;
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
@@ -175,6 +178,9 @@ sy_fields_clear (const SyField *fields, size_t n, void *facts)
           break;
         case SY_MEMBER_VECTOR:
           *(SyVector *) (void *) at = (SyVector) { { 0, 0, 0 }, false, false };
+          break;
+        case SY_MEMBER_FACTS:
+          *(SyPartFacts *) (void *) at = (SyPartFacts) { NULL, NULL };
           break;
         case SY_MEMBER_VECTORS:
         case SY_MEMBER_TEXTS:

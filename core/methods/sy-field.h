@@ -30,6 +30,7 @@ typedef enum
   SY_MEMBER_VECTOR, /* SyVector: [x, y, z] or what its coordinates say, each of the field's kind and in its range */
   SY_MEMBER_VECTORS, /* SyList of SyVector: one [x, y, z] or a list of them                  */
   SY_MEMBER_TEXTS,  /* SyList of const char *: one text or a list of texts                   */
+  SY_MEMBER_FACTS,  /* SyPartFacts: facts of another method, which their own "method" names       */
 } SyMemberType;
 
 typedef struct
@@ -60,6 +61,13 @@ typedef enum
   SY_COORDINATES_EITHER, /* [x, y, z], or [x, y] where z is not known */
 } SyCoordinates;
 
+/* Facts inside facts: what one step of a changeover is assessed by. */
+typedef struct
+{
+  const struct SyMethod *method; /* NULL: not given                                     */
+  void *facts;                   /* of that method, checked, in the arena               */
+} SyPartFacts;
+
 typedef enum { SY_BOUND_NONE, SY_BOUND_CLOSED, SY_BOUND_OPEN } SyBoundType;
 typedef struct
 {
@@ -77,7 +85,7 @@ typedef struct SyField
   SyKind kind;        /* numbers                                                */
   size_t offset;      /* in the enclosing struct                                */
   bool required;      /* absent: a problem                                      */
-  bool whole;         /* numbers: whole numbers only                            */
+  bool whole;         /* numbers: whole numbers only; texts: a count may stand for the names "1", "2" … */
   SyBound low, high;
   SyCoordinates coordinates; /* vectors                                                    */
   const char *range_source; /* where the range comes from                       */

@@ -271,6 +271,10 @@ typedef struct SyMethod
      @part runs from 0; false when there is no such part. */
   bool (*worksheet) (const SySink *sink, SyUnits units, size_t part, SyWorksheetPart *out);
 
+  /* NULL for none. Facts inside the facts that methods of their own assess (the steps of a changeover): the @i-th, false when
+     there are no more. @label receives what it is called; static or in the facts. */
+  bool (*part) (const void *facts, size_t i, SyPartFacts *part, const char **label);
+
   /* Views to draw: 0 .. n_views - 1. */
   size_t n_views;
   const char *const *view_titles; /* N_() */

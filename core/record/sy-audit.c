@@ -90,16 +90,10 @@ make_row (SyTask *task, double today)
 }
 
 static int
-kind_place (const char *item_kind)
-{
-  return strcmp (item_kind, SY_ITEM_TASK) == 0 ? 0 : strcmp (item_kind, SY_ITEM_DIE) == 0 ? 1 : 2;
-}
-
-static int
 compare_rows (gconstpointer a, gconstpointer b)
 {
   const SyTask *first = (*(SyAuditRow *const *) a)->task, *second = (*(SyAuditRow *const *) b)->task;
-  int order = kind_place (first->item_kind) - kind_place (second->item_kind);
+  int order = sy_item_kind_place (first->item_kind) - sy_item_kind_place (second->item_kind);
   g_autofree char *name = NULL, *other = NULL;
 
   if (order != 0)

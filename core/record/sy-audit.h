@@ -40,7 +40,7 @@ typedef struct
 typedef struct
 {
   char *day;               /* "2026-11-26", UTC                                           */
-  GPtrArray *rows;         /* of SyAuditRow: tasks, dies, gear, each by name; those in use */
+  GPtrArray *rows;         /* of SyAuditRow: by kind (sy_item_kinds), each by name; those in use */
   GPtrArray *retired;      /* of SyAuditRow, likewise                                     */
   GPtrArray *policies;     /* of SyAuditPolicy, by name                                   */
   guint n_open;            /* actions open that day                                       */

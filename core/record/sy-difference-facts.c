@@ -5,7 +5,7 @@
 #include "sy-words.h"
 
 /* The fields that may stand at one place of a document: its heading, those of either revision's method, the common ones. */
-#define TABLES_MAX 4
+#define TABLES_MAX 6
 typedef struct
 {
   struct
@@ -49,6 +49,29 @@ members_of (const Fields *fields, const char *key)
       if (strcmp (fields->tables[i].fields[k].name, key) == 0)
         add_table (&members, fields->tables[i].fields[k].members, fields->tables[i].fields[k].n_members);
   return members;
+}
+
+/* What every part begins with. */
+static const SyField part_heading[] = {
+  { .name = "method", .label = N_ ("Method"), .type = SY_MEMBER_TEXT },
+};
+
+/* The fields of facts inside facts: those of the methods that either side names. */
+static void
+add_part_tables (Fields *fields, const SyJson *before, const SyJson *after)
+{
+  const SyJson *sides[] = { after, before };
+
+  add_table (fields, part_heading, G_N_ELEMENTS (part_heading));
+  for (gsize i = 0; i < G_N_ELEMENTS (sides); i++)
+    {
+      const char *id = sides[i] != NULL ? sy_json_member_text (sides[i], "method") : NULL;
+      const SyMethod *method = id != NULL ? sy_method_find (id) : NULL;
+
+      if (method != NULL)
+        add_table (fields, method->fields, method->n_fields);
+    }
+  add_table (fields, sy_common_fields, sy_n_common_fields);
 }
 
 static void
@@ -246,8 +269,10 @@ compare_member (const SyComparison *comparison, const char *path, const char *na
   g_autofree char *whole
     = *name != '\0' && field != NULL ? g_strdup_printf ("%s: %s", name, label) : g_strdup (label);
   const gboolean is_empty = (before != NULL && before->n_children == 0) || (after != NULL && after->n_children == 0);
-  const Fields members = members_of (fields, key);
+  Fields members = members_of (fields, key);
 
+  if (field != NULL && field->type == SY_MEMBER_FACTS)
+    add_part_tables (&members, before, after);
   /* told with what the revisions were made under, where that is not the same */
   if (*path == '\0' && strcmp (key, "method") == 0 && !comparison->same_method)
     return;

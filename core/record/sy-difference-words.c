@@ -9,6 +9,26 @@ in_words (SyTranslate translate, const char *msgid)
   return translate != NULL && *msgid != '\0' ? translate (msgid) : msgid;
 }
 
+/* As sy_field_find(), into the members of lists too. */
+static const SyField *
+find_field (const SyField *fields, size_t n, const char *path)
+{
+  for (;;)
+    {
+      const size_t length = strcspn (path, ".");
+      const SyField *found = NULL;
+
+      for (size_t i = 0; i < n && found == NULL; i++)
+        if (strlen (fields[i].name) == length && memcmp (fields[i].name, path, length) == 0)
+          found = &fields[i];
+      if (found == NULL || path[length] == '\0')
+        return found;
+      fields = found->members;
+      n = found->n_members;
+      path += length + 1;
+    }
+}
+
 const SyField *
 sy_difference_field (const SyMethod *method, const char *path)
 {
@@ -26,8 +46,8 @@ sy_difference_field (const SyMethod *method, const char *path)
         inside = FALSE;
     }
   if (method != NULL)
-    found = sy_field_find (method->fields, method->n_fields, plain->str, NULL);
-  return found != NULL ? found : sy_field_find (sy_common_fields, sy_n_common_fields, plain->str, NULL);
+    found = find_field (method->fields, method->n_fields, plain->str);
+  return found != NULL ? found : find_field (sy_common_fields, sy_n_common_fields, plain->str);
 }
 
 char *

@@ -387,6 +387,20 @@ sy_event_peek (const guint8 *data, gsize size, gint64 *kind, const char **item, 
   return rest.size == 0;
 }
 
+const SyItemKind sy_item_kinds[SY_N_ITEM_KINDS] = {
+  { SY_ITEM_TASK, "a task" }, { SY_ITEM_CHANGEOVER, "a changeover" }, { SY_ITEM_CASE, "a case" },
+  { SY_ITEM_DIE, "a die" },   { SY_ITEM_GEAR, "an item of gear" },
+};
+
+int
+sy_item_kind_place (const char *item_kind)
+{
+  for (int i = 0; i < SY_N_ITEM_KINDS; i++)
+    if (strcmp (item_kind, sy_item_kinds[i].id) == 0)
+      return i;
+  return -1;
+}
+
 const char *
 sy_event_kind_id (SyEventKind kind)
 {

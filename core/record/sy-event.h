@@ -30,6 +30,21 @@ gboolean sy_event_kind_from_id (const char *id, SyEventKind *kind); /* FALSE for
 #define SY_ITEM_TASK "task"
 #define SY_ITEM_DIE "die"
 #define SY_ITEM_GEAR "gear"
+#define SY_ITEM_CHANGEOVER "changeover"
+#define SY_ITEM_CASE "case"
+
+/* The kinds in the order of the register, with the words for one of them in English, as the middle of a sentence. */
+typedef struct
+{
+  const char *id;    /* SY_ITEM_TASK …        */
+  const char *words; /* "a task", for errors  */
+} SyItemKind;
+#define SY_N_ITEM_KINDS 5
+extern const SyItemKind sy_item_kinds[SY_N_ITEM_KINDS];
+/* "task, changeover, …": all of them, for messages. Static. */
+#define SY_ITEM_KINDS_TEXT "task, changeover, case, die, gear"
+/* Its place among them, from 0; -1 for what is none. */
+int sy_item_kind_place (const char *item_kind);
 
 /* Texts are never NULL ("" for none); all owned by the event. */
 typedef struct

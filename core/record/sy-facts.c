@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-facts.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "sy-date.h"
@@ -9,6 +10,7 @@
 typedef struct
 {
   SyUnits units;
+  const SyMethod *method; /* of what is being read: its parts are of methods that come before it in the registry */
   SyMemory *memory;
   SyProblems *problems;
 } Reading;
@@ -179,6 +181,26 @@ read_vectors (const Reading *reading, const SyJsonPlace *place, const SyField *f
   *out = (SyList) { items, n, true };
 }
 
+/* "1", "2" … as many as counted. */
+static void
+read_count (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value, SyList *out)
+{
+  if (value->number < 0 || value->number != floor (value->number) || value->number > (double) field->max_items)
+    {
+      refuse (reading, SY_PROBLEM_RANGE, place, field, value, "");
+      return;
+    }
+  gsize n = (gsize) value->number;
+  const char **items = sy_memory_take (reading->memory, MAX (n, 1) * sizeof *items);
+  for (gsize i = 0; i < n; i++)
+    {
+      char *name = sy_memory_take (reading->memory, SY_NUMBER_TEXT_MAX);
+      sy_number_print ((double) (i + 1), name);
+      items[i] = name;
+    }
+  *out = (SyList) { items, n, true };
+}
+
 /* One text, or a list of texts. */
 static void
 read_texts (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
@@ -187,6 +209,11 @@ read_texts (const Reading *reading, const SyJsonPlace *place, const SyField *fie
   const char **items = sy_memory_take (reading->memory, MAX (value->n_children, 1) * sizeof *items);
   gsize n = 0;
 
+  if (value->type == SY_JSON_NUMBER && field->whole)
+    {
+      read_count (reading, place, field, value, out);
+      return;
+    }
   if (value->type == SY_JSON_TEXT)
     items[n++] = value->text;
   else if (value->type != SY_JSON_ARRAY)
@@ -275,6 +302,9 @@ read_list (const Reading *reading, const SyJsonPlace *place, const SyField *fiel
   *out = (SyList) { items, n, true };
 }
 
+static void read_part (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
+                       SyPartFacts *out);
+
 static void
 read_member (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value,
              void *group)
@@ -334,6 +364,9 @@ read_member (const Reading *reading, const SyJsonPlace *place, const SyField *fi
       break;
     case SY_MEMBER_TEXTS:
       read_texts (reading, place, field, value, at);
+      break;
+    case SY_MEMBER_FACTS:
+      read_part (reading, place, field, value, at);
       break;
     }
 }
@@ -466,10 +499,118 @@ give_lines (const SyJson *document, SyProblems *problems, int from)
     }
 }
 
+/* Paths of problems that the check of a part found, from the whole document's root. */
+static void
+give_places (const SyJsonPlace *place, SyProblems *problems, int from)
+{
+  g_autoptr (GString) root = g_string_new (NULL);
+
+  sy_json_place_write (root, place);
+  for (int i = from; i < problems->count; i++)
+    {
+      SyProblem *problem = &problems->items[i];
+      g_autofree char *inner = g_strdup (problem->path);
+      g_snprintf (problem->path, sizeof problem->path, "%s%s", root->str, *inner == '$' ? inner + 1 : inner);
+    }
+}
+
+/* The facts of a method from the members of an object, checked; what is found wrong is reported. */
+static void *
+read_values (const Reading *reading, const SyJsonPlace *place, const SyMethod *method, const SyJson *object)
+{
+  SyProblems *problems = reading->problems;
+  const bool is_part = place != NULL;
+  void *values = sy_memory_take (reading->memory, method->facts_size);
+  int first = is_part ? problems->count : 0;
+
+  sy_method_clear (method, values);
+  for (const SyJson *member = object->first; member != NULL; member = member->next)
+    {
+      SyJsonPlace at = { place, member->key, 0 };
+      const SyField *field;
+
+      if (strcmp (member->key, "method") == 0 || (!is_part && strcmp (member->key, "units") == 0))
+        continue;
+      field = find_field (method->fields, method->n_fields, member->key);
+      if (field == NULL)
+        field = find_field (sy_common_fields, sy_n_common_fields, member->key);
+      if (field != NULL)
+        read_member (reading, &at, field, member, values);
+      else
+        {
+          g_autoptr (GString) names = g_string_new (is_part ? "method" : "method, units");
+          append_names (names, method->fields, method->n_fields);
+          append_names (names, sy_common_fields, sy_n_common_fields);
+          report_unknown (reading, &at, member, names);
+        }
+    }
+  report_missing (reading, place, method->fields, method->n_fields, object);
+
+  /* A fact that was refused stands as "not given", so that what the cross-field check then finds missing may only
+     repeat the refusal in other words; what it finds in conflict was given and sound. */
+  int from = problems->count;
+  bool refused = problems->dropped > 0;
+  for (int i = first; i < from; i++)
+    refused = refused || problems->items[i].kind != SY_PROBLEM_UNKNOWN_FIELD;
+  method->check (values, reading->units, problems);
+  if (refused)
+    {
+      int kept = from;
+      for (int i = from; i < problems->count; i++)
+        if (problems->items[i].kind == SY_PROBLEM_CONFLICT)
+          problems->items[kept++] = problems->items[i];
+      problems->count = kept;
+    }
+  give_lines (object, problems, from);
+  if (is_part)
+    give_places (place, problems, from);
+  return values;
+}
+
+static bool
+comes_before (const SyMethod *method, const SyMethod *other)
+{
+  for (size_t i = 0; i < sy_method_count () && sy_method_at (i) != other; i++)
+    if (sy_method_at (i) == method)
+      return true;
+  return false;
+}
+
+/* Facts inside facts, in the units of the whole document. Of a method that comes before the outer one: none holds itself. */
+static void
+read_part (const Reading *reading, const SyJsonPlace *place, const SyField *field, const SyJson *value, SyPartFacts *out)
+{
+  SyJsonPlace method_place = { place, "method", 0 };
+  const SyMethod *method = NULL;
+
+  if (value->type != SY_JSON_OBJECT)
+    {
+      refuse (reading, SY_PROBLEM_TYPE, place, field, value, "");
+      return;
+    }
+  const SyJson *named = sy_json_member (value, "method");
+  if (named != NULL && named->type == SY_JSON_TEXT)
+    method = sy_method_find (named->text);
+  if (method == NULL || !comes_before (method, reading->method))
+    {
+      g_autoptr (GString) ids = g_string_new ("one of: ");
+      g_autofree char *given = named ? g_strndup (named->raw, MIN (named->raw_length, 90)) : g_strdup ("nothing");
+      for (size_t i = 0; i < sy_method_count (); i++)
+        if (comes_before (sy_method_at (i), reading->method))
+          g_string_append_printf (ids, "%s%s", ids->len > strlen ("one of: ") ? ", " : "", sy_method_at (i)->id);
+      report (reading, named ? SY_PROBLEM_CHOICE : SY_PROBLEM_MISSING, &method_place, named ? named->line : value->line,
+              given, ids->str, "");
+      return;
+    }
+  Reading inner = *reading;
+  inner.method = method;
+  *out = (SyPartFacts) { method, read_values (&inner, place, method, value) };
+}
+
 bool
 sy_facts_read (const SyJson *document, SyMemory *memory, SyFacts *out, SyProblems *problems)
 {
-  Reading reading = { SY_UNITS_METRIC, memory, problems };
+  Reading reading = { SY_UNITS_METRIC, NULL, memory, problems };
   int before = problems->count + problems->dropped;
 
   if (document->type != SY_JSON_OBJECT)
@@ -482,46 +623,8 @@ sy_facts_read (const SyJson *document, SyMemory *memory, SyFacts *out, SyProblem
   if (method == NULL)
     return false;
 
-  void *values = sy_memory_take (memory, method->facts_size);
-  sy_method_clear (method, values);
-  for (const SyJson *member = document->first; member != NULL; member = member->next)
-    {
-      SyJsonPlace at = { NULL, member->key, 0 };
-      const SyField *field;
-
-      if (strcmp (member->key, "method") == 0 || strcmp (member->key, "units") == 0)
-        continue;
-      field = find_field (method->fields, method->n_fields, member->key);
-      if (field == NULL)
-        field = find_field (sy_common_fields, sy_n_common_fields, member->key);
-      if (field != NULL)
-        read_member (&reading, &at, field, member, values);
-      else
-        {
-          g_autoptr (GString) names = g_string_new ("method, units");
-          append_names (names, method->fields, method->n_fields);
-          append_names (names, sy_common_fields, sy_n_common_fields);
-          report_unknown (&reading, &at, member, names);
-        }
-    }
-  report_missing (&reading, NULL, method->fields, method->n_fields, document);
-
-  /* A fact that was refused stands as "not given", so that what the cross-field check then finds missing may only
-     repeat the refusal in other words; what it finds in conflict was given and sound. */
-  int from = problems->count;
-  bool refused = problems->dropped > 0;
-  for (int i = 0; i < from; i++)
-    refused = refused || problems->items[i].kind != SY_PROBLEM_UNKNOWN_FIELD;
-  method->check (values, reading.units, problems);
-  if (refused)
-    {
-      int kept = from;
-      for (int i = from; i < problems->count; i++)
-        if (problems->items[i].kind == SY_PROBLEM_CONFLICT)
-          problems->items[kept++] = problems->items[i];
-      problems->count = kept;
-    }
-  give_lines (document, problems, from);
+  reading.method = method;
+  void *values = read_values (&reading, NULL, method, document);
   if (problems->count + problems->dropped != before)
     {
       sy_problems_sort (problems);

@@ -158,6 +158,8 @@ write_reasons (Writer *writer)
                                  : NULL;
       if (thing != NULL)
         text_member (out, "subject", thing);
+      if (reason->part != NULL)
+        text_member (out, "subject", reason->part->label);
       if (reason->note != NULL && *reason->note->subject)
         text_member (out, "subject", reason->note->subject);
       if (reason->quantity != NULL)
@@ -180,6 +182,38 @@ write_reasons (Writer *writer)
         text_member (out, "source", reason->source);
       if (reason->from_memory)
         g_string_append (out, ",\"from_memory\":true");
+      g_string_append_c (out, '}');
+    }
+  g_string_append_c (out, ']');
+}
+
+static void
+write_parts (Writer *writer)
+{
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
+
+  g_string_append (out, ",\"parts\":[");
+  for (int i = 0; i < findings->n_parts; i++)
+    {
+      const SyPartShown *part = &findings->parts[i];
+
+      g_string_append (out, i > 0 ? ",{" : "{");
+      key (out, "label");
+      sy_json_write_text (out, part->label);
+      if (part->method != NULL)
+        {
+          text_member (out, "method", part->method->id);
+          number_member (writer, "edition", part->method->edition);
+          text_member (out, "verdict", sy_verdict_id (part->verdict));
+        }
+      if (part->index_symbol != NULL && !isnan (part->index))
+        {
+          text_member (out, "index", part->index_symbol);
+          number_member (writer, "value", part->index);
+          if (isinf (part->index))
+            text_member (out, "state", "unbounded");
+        }
       g_string_append_c (out, '}');
     }
   g_string_append_c (out, ']');
@@ -395,6 +429,8 @@ sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet
   text_member (out, "governing", findings->governing);
   text_member (out, "verdict", sy_verdict_id (findings->verdict));
   write_reasons (&writer);
+  if (findings->n_parts > 0)
+    write_parts (&writer);
   if (findings->n_limits > 0)
     write_limits (&writer);
   if (findings->has_remedies)

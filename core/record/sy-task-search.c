@@ -43,13 +43,17 @@ void
 sy_task_take_words (SyTask *task, const SyEvent *revision, const SyJson *facts, const SyJson *findings)
 {
   static const char *const keys[]
-    = { "place", "identity", "machine", "serves", "storage", "kind", "drawing", "notes" };
+    = { "place", "identity", "machine", "serves", "storage", "kind", "drawing", "notes", "people" };
+  static const char *const lists[] = { "dies", "steps" }; /* of a die change */
   const char *deeds = strstr (task->search_text, PART);
   GString *out = g_string_new (NULL);
 
   add_words (out, revision->name);
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
     add_all_words (out, sy_task_member (facts, keys[i]));
+  for (gsize i = 0; i < G_N_ELEMENTS (lists); i++)
+    for (const SyJson *each = sy_task_member (facts, lists[i])->first; each != NULL; each = each->next)
+      add_words (out, sy_task_text (each, "label"));
   add_words (out, revision->by);
   add_words (out, revision->why);
   add_words (out, sy_task_text (facts, "measured_by"));

@@ -172,6 +172,8 @@ take_findings (SyTask *task, const SyJson *findings)
   sy_event_set (&task->index_symbol, sy_task_text (findings, "index"));
   task->index = read_value (find_quantity (findings, task->index_symbol));
   task->persons = sy_json_member_number (find_quantity (findings, "persons"), "value", 1.0);
+  if (strcmp (task->item_kind, SY_ITEM_CHANGEOVER) == 0)
+    task->persons = sy_json_member_number (find_quantity (findings, "people"), "value", 1.0);
   task->lifts_per_day = read_value (find_quantity (findings, "lifts_per_day"));
   task->rank = has_lifts_per_day (task->method)
                  ? rank_of (task->index, task->persons, task->lifts_per_day)
@@ -189,6 +191,8 @@ take_mass (SyTask *task, const SyJson *facts, const SyJson *findings)
     task->mass_kg = with_allowance;
   if (isnan (task->mass_kg)) /* a cart */
     task->mass_kg = read_fact_kg (facts, "gross_mass");
+  if (isnan (task->mass_kg)) /* a die change */
+    task->mass_kg = read_mass_kg (find_quantity (findings, "heaviest_by_hand"));
   task->detail.mass_with_allowance_kg = strcmp (task->item_kind, SY_ITEM_DIE) == 0 ? with_allowance : NAN;
 }
 
@@ -218,12 +222,13 @@ take_detail (SyTask *task, const SyJson *facts, const SyJson *findings)
   static const char *const axes[] = { "cg.x", "cg.y", "cg.z" };
   const gboolean is_die = strcmp (task->item_kind, SY_ITEM_DIE) == 0;
   const gboolean is_gear = strcmp (task->item_kind, SY_ITEM_GEAR) == 0;
+  const gboolean is_changeover = strcmp (task->item_kind, SY_ITEM_CHANGEOVER) == 0;
   SyItemDetail *detail = &task->detail;
   g_autofree char *serves = join_machines (sy_task_member (facts, "serves"));
 
   for (gsize i = 0; i < G_N_ELEMENTS (axes); i++)
     detail->cg_mm[i] = is_die ? read_length_mm (find_quantity (findings, axes[i])) : NAN;
-  sy_event_set (&detail->machine, is_die ? sy_task_text (facts, "machine") : is_gear ? serves : "");
+  sy_event_set (&detail->machine, is_die || is_changeover ? sy_task_text (facts, "machine") : is_gear ? serves : "");
   sy_event_set (&detail->storage, is_die || is_gear ? sy_task_text (facts, "storage") : "");
   sy_event_set (&detail->gear_kind, is_gear ? sy_task_text (facts, "kind") : "");
   sy_event_set (&detail->identity, is_gear ? sy_task_text (facts, "identity") : "");

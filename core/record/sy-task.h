@@ -20,12 +20,12 @@ typedef struct
   char *condition;               /* gear: "good", "worn", "damaged"                   */
 } SyItemDetail;
 
-/* Current state of an item (a task, a die, a piece of gear): a projection of its events that can be made anew
+/* Current state of an item (a task, a changeover, a die, a piece of gear …): a projection of its events that can be made anew
    at any time. */
 typedef struct
 {
   char *id;
-  char *item_kind;      /* SY_ITEM_TASK, SY_ITEM_DIE, SY_ITEM_GEAR         */
+  char *item_kind;      /* SY_ITEM_TASK …                                  */
   char *name;
   char *place;          /* "" for none                                     */
   char *method;

@@ -304,7 +304,7 @@ sy_words_thing (const SyFindings *findings, const char *symbol, SyTranslate tran
       const char *text = strcmp (id, "rule.us") == 0 ? us : en;
       return g_strdup (translate ? translate (text) : text);
     }
-  if (strcmp (findings->method->id, "lift-set") == 0)
+  if (strcmp (findings->method->id, "lift-set") == 0 || strcmp (findings->method->id, "changeover") == 0)
     return sy_words_sets_thing (symbol, translate);
   if (g_str_has_prefix (id, "suspension."))
     return g_strdup (id + strlen ("suspension."));

@@ -18,6 +18,7 @@ static const SyTemplate reason_templates[] = {
   { "mass-goal", N_ ("The heaviest load is {value} times the mass limit for who may be assigned; the goal is {limit}.") },
   { "reference-mass",
     N_ ("The mass of {value} by person is over the reference mass of {limit} for who may be assigned.") },
+  { "part-verdict", N_ ("{subject}: {verdict}.") },
   { "can-be-avoided", N_ ("This handling can be avoided, by the answer given; then it should be.") },
   { "near-limit",
     N_ ("Close to the limit: repeated measurements would put the index on both sides of {limit}, "
@@ -77,6 +78,7 @@ sy_words_find (const SyTemplate *templates, gsize n, const char *id)
 static const char *(*const rooms[]) (const char *id) = {
   sy_words_rigging_template, sy_words_population_template, sy_words_sets_template,
   sy_words_team_template,    sy_words_push_template,       sy_words_carry_template,
+  sy_words_changeover_template,
 };
 
 /* What is said by a reason or a note, wherever its words are. */
@@ -97,6 +99,7 @@ typedef struct
 {
   const SyFindings *findings;
   SyTranslate translate;
+  const SyPartShown *part;  /* NULL: not about a part    */
   const SyNote *note;       /* NULL: a row of the policy */
   const char *symbol;
   gboolean has_value, has_limit;
@@ -112,6 +115,13 @@ fill_words (const char *name, gconstpointer data)
 
   if (strcmp (name, "symbol") == 0)
     return g_strdup (fill->symbol);
+  if (strcmp (name, "subject") == 0 && fill->part != NULL)
+    return g_strdup (fill->part->label);
+  if (strcmp (name, "verdict") == 0 && fill->part != NULL)
+    {
+      const char *title = sy_verdict_title_for (fill->part->method, fill->part->verdict);
+      return g_strdup (fill->translate ? fill->translate (title) : title);
+    }
   if (strcmp (name, "subject") == 0 && fill->note == NULL)
     return sy_words_thing (fill->findings, fill->symbol, fill->translate);
   if (strcmp (name, "subject") == 0)
@@ -148,7 +158,7 @@ say (const char *text, SyTranslate translate, const Fill *fill)
 char *
 sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate translate)
 {
-  const Fill fill = { findings, translate, reason->note, reason->quantity ? reason->quantity->symbol->symbol : "",
+  const Fill fill = { findings, translate, reason->part, reason->note, reason->quantity ? reason->quantity->symbol->symbol : "",
                       reason->has_value, reason->has_limit, reason->value, reason->limit, reason->kind,
                       reason->note != NULL && reason->note->n_args > 1 ? reason->note->kinds[1] : reason->kind };
   g_autofree char *special = NULL;
@@ -168,7 +178,7 @@ sy_words_reason (const SyFindings *findings, const SyReason *reason, SyTranslate
 char *
 sy_words_note (const SyFindings *findings, const SyNote *note, SyTranslate translate)
 {
-  const Fill fill = { findings, translate, note, note->symbol ? note->symbol : "", note->n_args > 0, note->n_args > 1,
+  const Fill fill = { findings, translate, NULL, note, note->symbol ? note->symbol : "", note->n_args > 0, note->n_args > 1,
                       note->args[0], note->n_args > 1 ? note->args[1] : NAN, note->kinds[0],
                       note->n_args > 1 ? note->kinds[1] : note->kinds[0] };
   const char *text = find_words (note->id);

@@ -71,9 +71,8 @@ check_revision (const SyEvent *event)
 {
   const SyMethod *method = sy_method_find (event->method);
 
-  if (strcmp (event->item_kind, SY_ITEM_TASK) != 0 && strcmp (event->item_kind, SY_ITEM_DIE) != 0
-      && strcmp (event->item_kind, SY_ITEM_GEAR) != 0)
-    return say ("expected a revision of a task, a die or an item of gear, found one of “%s”", event->item_kind);
+  if (sy_item_kind_place (event->item_kind) < 0)
+    return say ("expected a revision of one of " SY_ITEM_KINDS_TEXT ", found one of “%s”", event->item_kind);
   /* one that is not known may be a newer edition's */
   if (method != NULL && strcmp (method->item_kind, event->item_kind) != 0)
     return say ("expected the method of a “%s”, found “%s”", event->item_kind, event->method);

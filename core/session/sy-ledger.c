@@ -178,15 +178,9 @@ check_request (const SyRecordRequest *request, GError **error)
 static const char *
 item_words (const char *item_kind)
 {
-  static const struct
-  {
-    const char *kind, *words;
-  } known[] = { { SY_ITEM_TASK, "a task" }, { SY_ITEM_DIE, "a die" }, { SY_ITEM_GEAR, "an item of gear" } };
+  int place = sy_item_kind_place (item_kind);
 
-  for (gsize i = 0; i < G_N_ELEMENTS (known); i++)
-    if (strcmp (item_kind, known[i].kind) == 0)
-      return known[i].words;
-  return item_kind;
+  return place >= 0 ? sy_item_kinds[place].words : item_kind;
 }
 
 /* The same for the same name, time and head, and as good as never the same otherwise. */

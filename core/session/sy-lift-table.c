@@ -282,6 +282,7 @@ write_value (GString *out, const SyField *field, const char *cell)
     case SY_MEMBER_VECTOR:
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
+    case SY_MEMBER_FACTS:
       sy_json_write_text (out, cell);
       break;
     }

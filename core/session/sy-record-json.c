@@ -129,6 +129,8 @@ sy_task_write_json (GString *out, const SyTask *task, double today)
     write_die (out, &task->detail);
   if (strcmp (task->item_kind, SY_ITEM_GEAR) == 0)
     write_gear (out, &task->detail);
+  if (strcmp (task->item_kind, SY_ITEM_CHANGEOVER) == 0)
+    sy_record_json_text (out, "machine", task->detail.machine);
   sy_record_json_number (out, "revision", (double) task->revision);
   if (task->clash > 0)
     sy_record_json_number (out, "clash", (double) task->clash);

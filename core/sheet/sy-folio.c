@@ -1,68 +1,43 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-folio.h"
+/* What a folio is made of, block by block. */
+#include "sy-folio-private.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "sy-pdf.h"
 
-#define MARGIN 42.0 /* 15 mm: inside what any office printer prints */
-#define TOP 36.0
-#define FOOT 34.0   /* from the lower edge to the last line         */
-#define GUTTER 8.0  /* between two columns                          */
-#define PAD 3.0     /* over and under the words of a row            */
-
-typedef enum { HEADING, PARAGRAPH, TABLE, ROW } BlockKind;
-
-typedef struct
-{
-  BlockKind kind;
-  SyPageType type;
-  int table; /* place of the block that a row belongs to */
-  guint n;
-  char *words[SY_FOLIO_COLUMNS_MAX];
-  double share[SY_FOLIO_COLUMNS_MAX];
-  SyPageType types[SY_FOLIO_COLUMNS_MAX];
-} Block;
-
-/* What of a block stands where: of a row that was broken, some of the lines of each cell. */
-typedef struct
-{
-  int page, block;
-  double y, height;
-  int from[SY_FOLIO_COLUMNS_MAX], to[SY_FOLIO_COLUMNS_MAX];
-  gboolean goes_on;
-} Piece;
-
-struct SyFolio
-{
-  SyFolioHead head;
-  char *texts[5];
-  GArray *blocks, *pieces;
-  int table; /* that rows go to, -1 */
-  int n_pages; /* 0: not laid out */
-};
-
 static void
 clear_block (gpointer data)
 {
-  Block *block = data;
+  SyBlock *block = data;
 
   for (guint i = 0; i < block->n; i++)
-    g_free (block->words[i]);
+    {
+      g_free (block->words[i]);
+      g_clear_object (&block->layouts[i]);
+      if (block->pictures != NULL && block->pictures[i].free != NULL)
+        block->pictures[i].free (block->pictures[i].data);
+    }
+  g_free (block->pictures);
 }
 
 SyFolio *
 sy_folio_new (const SyFolioHead *head)
 {
   SyFolio *self = g_new0 (SyFolio, 1);
-  const char **texts[] = { &self->head.title, &self->head.subtitle, &self->head.head, &self->head.program, &self->head.made };
+  const char **texts[] = { &self->head.title,   &self->head.subtitle, &self->head.head,
+                           &self->head.program, &self->head.made,     &self->head.foot };
 
   self->head = *head;
+  if (!(self->head.scale > 0))
+    self->head.scale = 1;
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     *texts[i] = self->texts[i] = g_strdup (*texts[i] != NULL ? *texts[i] : "");
-  self->blocks = g_array_new (FALSE, FALSE, sizeof (Block));
+  self->context = sy_page_context_new ();
+  self->blocks = g_array_new (FALSE, FALSE, sizeof (SyBlock));
   g_array_set_clear_func (self->blocks, clear_block);
-  self->pieces = g_array_new (FALSE, FALSE, sizeof (Piece));
+  self->pieces = g_array_new (FALSE, FALSE, sizeof (SyPiece));
   self->table = -1;
   return self;
 }
@@ -74,39 +49,70 @@ sy_folio_free (SyFolio *self)
     return;
   for (gsize i = 0; i < G_N_ELEMENTS (self->texts); i++)
     g_free (self->texts[i]);
+  for (gsize i = 0; i < SY_N_PLACES; i++)
+    g_clear_object (&self->places[i]);
   g_array_unref (self->blocks);
   g_array_unref (self->pieces);
+  g_object_unref (self->context);
   g_free (self);
 }
 
 static void
-add_one (SyFolio *self, BlockKind kind, const char *words, SyPageType type)
+append (SyFolio *self, const SyBlock *block)
 {
-  Block block = { .kind = kind, .type = type, .table = -1, .n = 1, .words = { g_strdup (words) }, .share = { 1 },
-                  .types = { type } };
-
-  g_array_append_val (self->blocks, block);
+  g_array_append_vals (self->blocks, block, 1);
   self->n_pages = 0;
+}
+
+static void
+add_one (SyFolio *self, SyBlockKind kind, const char *words, SyPageType type)
+{
+  const SyBlock block = { .kind = kind, .table = -1, .n = 1, .words = { g_strdup (words) }, .share = { 1 },
+                          .types = { type } };
+
+  append (self, &block);
   self->table = -1;
 }
 
 void
 sy_folio_heading (SyFolio *self, const char *words)
 {
-  add_one (self, HEADING, words, SY_TYPE_HEADING);
+  add_one (self, SY_BLOCK_HEADING, words, SY_TYPE_HEADING);
 }
 
 void
 sy_folio_paragraph (SyFolio *self, const char *words, SyPageType type)
 {
   if (*words != '\0')
-    add_one (self, PARAGRAPH, words, type);
+    add_one (self, SY_BLOCK_PARAGRAPH, words, type);
+}
+
+void
+sy_folio_tick (SyFolio *self, const char *words, SyPageType type)
+{
+  add_one (self, SY_BLOCK_TICK, words, type);
+}
+
+void
+sy_folio_blanks (SyFolio *self, const char *const *labels, guint n_labels, double height)
+{
+  SyBlock block = { .kind = SY_BLOCK_BLANKS, .table = -1, .n = n_labels, .height = height };
+
+  g_return_if_fail (n_labels <= SY_FOLIO_COLUMNS_MAX);
+  for (guint i = 0; i < n_labels; i++)
+    {
+      block.words[i] = g_strdup (labels[i]);
+      block.share[i] = 1.0 / n_labels;
+      block.types[i] = SY_TYPE_NOTE;
+    }
+  append (self, &block);
+  self->table = -1;
 }
 
 void
 sy_folio_table (SyFolio *self, const SyFolioColumn *columns, guint n_columns)
 {
-  Block block = { .kind = TABLE, .table = -1, .n = n_columns };
+  SyBlock block = { .kind = SY_BLOCK_TABLE, .table = -1, .n = n_columns };
 
   g_return_if_fail (n_columns <= SY_FOLIO_COLUMNS_MAX);
   for (guint i = 0; i < n_columns; i++)
@@ -116,358 +122,102 @@ sy_folio_table (SyFolio *self, const SyFolioColumn *columns, guint n_columns)
       block.types[i] = columns[i].type;
     }
   self->table = (int) self->blocks->len;
-  g_array_append_val (self->blocks, block);
-  self->n_pages = 0;
+  append (self, &block);
 }
 
-void
-sy_folio_row (SyFolio *self, const char *const *cells)
+static SyBlock *
+add_row (SyFolio *self, const char *const *cells)
 {
-  Block block = { .kind = ROW, .table = self->table };
-  const Block *table;
+  SyBlock block = { .kind = SY_BLOCK_ROW, .table = self->table };
+  const SyBlock *table = &g_array_index (self->blocks, SyBlock, self->table);
 
-  g_return_if_fail (self->table >= 0);
-  table = &g_array_index (self->blocks, Block, self->table);
   block.n = table->n;
   memcpy (block.share, table->share, sizeof block.share);
   memcpy (block.types, table->types, sizeof block.types);
   for (guint i = 0; i < block.n; i++)
     block.words[i] = g_strdup (cells[i]);
-  g_array_append_val (self->blocks, block);
-  self->n_pages = 0;
+  append (self, &block);
+  return &g_array_index (self->blocks, SyBlock, self->blocks->len - 1);
 }
 
-/* ---- head and foot ---- */
-
-static char *
-foot_words (const SyFolio *self)
+void
+sy_folio_row (SyFolio *self, const char *const *cells)
 {
-  g_autofree char *screening = sy_words_screening (self->head.translate);
-
-  return g_strconcat (self->head.program, " · ", self->head.made, " · ", screening, NULL);
+  g_return_if_fail (self->table >= 0);
+  add_row (self, cells);
 }
 
-/* Where the blocks begin. */
-static double
-set_head (const SyFolio *self, SyPage *page)
+void
+sy_folio_row_in (SyFolio *self, const char *const *cells, SyPageType type)
 {
-  const double width = page->right - page->left;
+  SyBlock *block;
 
-  page->y = TOP;
-  page->y += sy_page_paragraph (page, page->left, page->y, width, self->head.title, SY_TYPE_TITLE);
-  page->y += sy_page_paragraph (page, page->left, page->y, width, self->head.subtitle, SY_TYPE_STRONG);
-  if (*self->head.head != '\0')
-    page->y += sy_page_paragraph (page, page->left, page->y, width, self->head.head, SY_TYPE_NOTE);
-  return page->y + 8;
-}
-
-/* Where the blocks must end. */
-static double
-set_foot (const SyFolio *self, SyPage *page, int number, double height)
-{
-  const double width = page->right - page->left;
-  g_autofree char *words = foot_words (self), *numbers = NULL;
-  GString *of = g_string_new (sy_page_words (page, N_ ("Page {page} of {pages}")));
-  g_autofree char *page_text = g_strdup_printf ("%d", number + 1), *pages_text = g_strdup_printf ("%d", self->n_pages);
-  double top = height - FOOT - 12 - sy_page_paragraph_height (page, width, words, SY_TYPE_NOTE);
-
-  g_string_replace (of, "{page}", page_text, 0);
-  g_string_replace (of, "{pages}", pages_text, 0);
-  numbers = g_string_free (of, FALSE);
-  sy_page_paragraph (page, page->left, top, width, words, SY_TYPE_NOTE);
-  sy_page_line (page, page->right, height - FOOT, 1, numbers, SY_TYPE_NOTE);
-  return top - 6;
-}
-
-/* ---- laying out ---- */
-
-static double
-cell_width (const SyPage *page, const Block *block, guint column)
-{
-  const double width = (page->right - page->left - GUTTER * (block->n - 1)) * block->share[column];
-
-  return width;
-}
-
-static PangoLayout *
-cell_layout (SyPage *page, const Block *block, guint column)
-{
-  SyPageType type = block->kind == TABLE ? SY_TYPE_STRONG : block->types[column];
-
-  PangoLayout *layout = sy_page_layout (page, block->words[column], type, cell_width (page, block, column));
-  PangoAttrList *attributes = pango_attr_list_new ();
-
-  /* A hash that is broken must not gain a sign. */
-  pango_attr_list_insert (attributes, pango_attr_insert_hyphens_new (FALSE));
-  pango_layout_set_attributes (layout, attributes);
-  pango_attr_list_unref (attributes);
-  return layout;
-}
-
-/* Upper and lower edge and baseline of a line. */
-static void
-line_extents (PangoLayoutIter *iter, double *top, double *bottom, double *baseline)
-{
-  int y0, y1;
-
-  pango_layout_iter_get_line_yrange (iter, &y0, &y1);
-  *top = (double) y0 / PANGO_SCALE;
-  *bottom = (double) y1 / PANGO_SCALE;
-  *baseline = (double) pango_layout_iter_get_baseline (iter) / PANGO_SCALE;
-}
-
-/* How many lines from @from on fit into @room; their height. */
-static int
-fit_lines (PangoLayout *layout, int from, double room, double *height)
-{
-  PangoLayoutIter *iter = pango_layout_get_iter (layout);
-  double begin = 0, top, bottom, baseline;
-  int at = 0, to = from;
-
-  *height = 0;
-  do
-    {
-      line_extents (iter, &top, &bottom, &baseline);
-      if (at == from)
-        begin = top;
-      if (at >= from && bottom - begin > room)
-        break;
-      if (at >= from)
-        {
-          to = at + 1;
-          *height = bottom - begin;
-        }
-      at++;
-    }
-  while (pango_layout_iter_next_line (iter));
-  pango_layout_iter_free (iter);
-  return to;
-}
-
-typedef struct
-{
-  SyFolio *folio;
-  SyPage *page; /* measures */
-  double top, bottom, y;
-  int number;
-} Laying;
-
-static void
-put_piece (Laying *laying, Piece *piece)
-{
-  piece->page = laying->number;
-  piece->y = laying->y;
-  g_array_append_val (laying->folio->pieces, *piece);
-  laying->y += piece->height;
-}
-
-static double
-whole_height (Laying *laying, int index)
-{
-  const Block *block = &g_array_index (laying->folio->blocks, Block, index);
-  double height = 0;
-
+  g_return_if_fail (self->table >= 0);
+  block = add_row (self, cells);
   for (guint i = 0; i < block->n; i++)
+    block->types[i] = type;
+}
+
+void
+sy_folio_pictures (SyFolio *self, const SyFolioPicture *pictures, guint n_pictures, double height)
+{
+  SyBlock block = { .kind = SY_BLOCK_PICTURES, .table = -1, .n = n_pictures, .height = height };
+
+  g_return_if_fail (n_pictures <= SY_FOLIO_PICTURES_MAX);
+  block.pictures = g_memdup2 (pictures, n_pictures * sizeof *pictures);
+  for (guint i = 0; i < n_pictures; i++)
     {
-      g_autoptr (PangoLayout) layout = cell_layout (laying->page, block, i);
-      int width, high;
-
-      pango_layout_get_size (layout, &width, &high);
-      height = MAX (height, (double) high / PANGO_SCALE);
+      block.words[i] = g_strdup (pictures[i].caption);
+      block.share[i] = pictures[i].share;
+      block.types[i] = SY_TYPE_NOTE;
     }
-  return height + 2 * PAD + (block->kind == HEADING ? 8 : 0);
+  append (self, &block);
+  self->table = -1;
 }
 
-static void
-put_whole (Laying *laying, int index)
+void
+sy_folio_lead (SyFolio *self, const SyFolioLead *lead)
 {
-  Piece piece = { .block = index, .height = whole_height (laying, index) };
+  const gboolean has_figure = lead->figure != NULL && *lead->figure != '\0';
+  const SyBlock block = {
+    .kind = SY_BLOCK_LEAD, .table = -1, .n = has_figure ? 2 : 1,
+    .words = { g_strdup (lead->words), has_figure ? g_strdup (lead->figure) : NULL },
+    .share = { has_figure ? lead->share : 1, 1 - lead->share }, .types = { lead->type, lead->figure_type },
+    .height = lead->size, .shape = lead->shape,
+  };
 
-  for (guint i = 0; i < SY_FOLIO_COLUMNS_MAX; i++)
-    piece.to[i] = G_MAXINT;
-  put_piece (laying, &piece);
-}
-
-static void
-turn_page (Laying *laying, int table)
-{
-  laying->number++;
-  laying->y = laying->top;
-  if (table >= 0)
-    put_whole (laying, table);
-}
-
-/* Line by line over as many pages as it takes. */
-static void
-put_broken (Laying *laying, int index)
-{
-  const Block *block = &g_array_index (laying->folio->blocks, Block, index);
-  PangoLayout *layouts[SY_FOLIO_COLUMNS_MAX];
-  int from[SY_FOLIO_COLUMNS_MAX] = { 0 };
-  gboolean more;
-
-  for (guint i = 0; i < block->n; i++)
-    layouts[i] = cell_layout (laying->page, block, i);
-  do
-    {
-      Piece piece = { .block = index, .goes_on = from[0] > 0 };
-      double room = laying->bottom - laying->y - 2 * PAD, height;
-
-      more = FALSE;
-      for (guint i = 0; i < block->n; i++)
-        {
-          piece.from[i] = from[i];
-          from[i] = piece.to[i] = fit_lines (layouts[i], from[i], room, &height);
-          piece.height = MAX (piece.height, height + 2 * PAD);
-          more = more || from[i] < pango_layout_get_line_count (layouts[i]);
-        }
-      put_piece (laying, &piece);
-      if (more)
-        turn_page (laying, block->table);
-    }
-  while (more);
-  for (guint i = 0; i < block->n; i++)
-    g_object_unref (layouts[i]);
-}
-
-static void
-put_block (Laying *laying, int index)
-{
-  const Block *block = &g_array_index (laying->folio->blocks, Block, index);
-  const double height = whole_height (laying, index);
-  /* A heading and the titles of a table stay with what follows. */
-  const double with = block->kind == HEADING || block->kind == TABLE ? 48 : 0;
-  double fresh = laying->bottom - laying->top;
-
-  if (block->table >= 0)
-    fresh -= whole_height (laying, block->table);
-  if (laying->y + height + with > laying->bottom && laying->y > laying->top && height <= fresh)
-    turn_page (laying, block->table);
-  if (laying->y + height <= laying->bottom)
-    put_whole (laying, index);
-  else
-    put_broken (laying, index);
-}
-
-static void
-lay_out (SyFolio *self)
-{
-  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_ALPHA, NULL);
-  cairo_t *cr = cairo_create (surface);
-  double width, height;
-  SyPage page;
-  Laying laying = { .folio = self, .page = &page };
-
-  sy_paper_size (self->head.paper, &width, &height);
-  sy_page_begin (&page, cr, self->head.translate, MARGIN, width - MARGIN, TOP);
-  g_array_set_size (self->pieces, 0);
-  laying.y = laying.top = set_head (self, &page);
-  laying.bottom = set_foot (self, &page, 0, height);
-  for (guint i = 0; i < self->blocks->len; i++)
-    put_block (&laying, (int) i);
-  self->n_pages = laying.number + 1;
-  cairo_destroy (cr);
-  cairo_surface_destroy (surface);
-}
-
-/* ---- drawing ---- */
-
-static void
-draw_lines (SyPage *page, PangoLayout *layout, double x, double y, int from, int to)
-{
-  PangoLayoutIter *iter = pango_layout_get_iter (layout);
-  double begin = 0, top, bottom, baseline;
-  int at = 0;
-
-  sy_palette_use (page->cr, &page->palette.ink, 1);
-  do
-    {
-      line_extents (iter, &top, &bottom, &baseline);
-      if (at == from)
-        begin = top;
-      if (at >= from && at < to)
-        {
-          cairo_move_to (page->cr, x, y + baseline - begin);
-          pango_cairo_show_layout_line (page->cr, pango_layout_iter_get_line_readonly (iter));
-        }
-      at++;
-    }
-  while (pango_layout_iter_next_line (iter));
-  cairo_new_path (page->cr);
-  pango_layout_iter_free (iter);
-}
-
-static void
-draw_piece (const SyFolio *self, SyPage *page, const Piece *piece)
-{
-  const Block *block = &g_array_index (self->blocks, Block, piece->block);
-  const double y = piece->y + PAD + (block->kind == HEADING ? 8 : 0);
-  double x = page->left;
-
-  if (block->kind != PARAGRAPH && !piece->goes_on)
-    {
-      sy_palette_use (page->cr, &page->palette.hairline, 1);
-      cairo_set_line_width (page->cr, 0.6);
-      cairo_move_to (page->cr, page->left, y - PAD);
-      cairo_line_to (page->cr, page->right, y - PAD);
-      cairo_stroke (page->cr);
-    }
-  for (guint i = 0; i < block->n; i++)
-    {
-      g_autoptr (PangoLayout) layout = cell_layout (page, block, i);
-
-      draw_lines (page, layout, x, y, piece->from[i], piece->to[i]);
-      x += cell_width (page, block, i) + GUTTER;
-    }
-}
-
-/* Where the pieces of a page begin. */
-static guint
-find_first (const SyFolio *self, int number)
-{
-  guint low = 0, high = self->pieces->len;
-
-  while (low < high)
-    {
-      guint middle = (low + high) / 2;
-
-      if (g_array_index (self->pieces, Piece, middle).page < number)
-        low = middle + 1;
-      else
-        high = middle;
-    }
-  return low;
+  append (self, &block);
+  self->table = -1;
 }
 
 int
 sy_folio_pages (SyFolio *self)
 {
   if (self->n_pages == 0)
-    lay_out (self);
+    sy_folio_lay_out (self);
   return self->n_pages;
 }
 
-void
-sy_folio_draw (SyFolio *self, int number, cairo_t *cr)
+SyPaper
+sy_folio_paper (const SyFolio *self)
 {
-  double width, height;
-  SyPage page;
+  return self->head.paper;
+}
 
-  sy_folio_pages (self);
-  sy_paper_size (self->head.paper, &width, &height);
-  cairo_save (cr);
-  sy_page_begin (&page, cr, self->head.translate, MARGIN, width - MARGIN, TOP);
-  set_head (self, &page);
-  for (guint i = find_first (self, number); i < self->pieces->len; i++)
-    {
-      const Piece *piece = &g_array_index (self->pieces, Piece, i);
+void
+sy_folio_fill (SyFolio *self, double most)
+{
+  const gboolean one = sy_folio_pages (self) == 1;
+  guint rows = 0;
 
-      if (piece->page != number)
-        break;
-      draw_piece (self, &page, piece);
-    }
-  set_foot (self, &page, number, height);
-  cairo_restore (cr);
+  for (guint i = 0; i < self->blocks->len; i++)
+    rows += g_array_index (self->blocks, SyBlock, i).kind == SY_BLOCK_PICTURES;
+  for (guint i = 0; i < self->blocks->len; i++)
+    if (g_array_index (self->blocks, SyBlock, i).kind == SY_BLOCK_PICTURES)
+      g_array_index (self->blocks, SyBlock, i).height
+        += one ? MIN (most, floor (MAX (self->room, 0) / rows)) : most / 2;
+  if (rows > 0)
+    sy_folio_lay_out (self);
 }
 
 static void
@@ -476,11 +226,25 @@ draw_cb (gconstpointer folio, int page, cairo_t *cr)
   sy_folio_draw ((SyFolio *) folio, page, cr);
 }
 
+static SyPdf
+pdf_of (SyFolio *self, const char *created)
+{
+  return (SyPdf) { .paper = self->head.paper, .title = self->head.title, .program = self->head.program,
+                   .created = created, .pages = sy_folio_pages (self), .draw = draw_cb, .sheet = self };
+}
+
 gboolean
 sy_folio_write_pdf (SyFolio *self, const char *path, const char *created, GError **error)
 {
-  const SyPdf pdf = { .paper = self->head.paper, .title = self->head.title, .program = self->head.program,
-                      .created = created, .pages = sy_folio_pages (self), .draw = draw_cb, .sheet = self };
+  const SyPdf pdf = pdf_of (self, created);
 
   return sy_pdf_write (&pdf, path, error);
+}
+
+GBytes *
+sy_folio_pdf_bytes (SyFolio *self, const char *created, GError **error)
+{
+  const SyPdf pdf = pdf_of (self, created);
+
+  return sy_pdf_bytes (&pdf, error);
 }

@@ -20,34 +20,63 @@ sy_page_words (const SyPage *page, const char *msgid)
   return page->translate ? page->translate (msgid) : msgid;
 }
 
-PangoLayout *
-sy_page_layout (SyPage *page, const char *words, SyPageType type, double width)
+/* px in a font description is a unit of the page: points here, whatever the screen's resolution. Made once. */
+static const PangoFontDescription *
+font_of (SyPageType type)
 {
-  /* px in a font description is a unit of the page: points here, whatever the screen's
-     resolution. */
-  static const char *const fonts[] = {
-    [SY_TYPE_TITLE] = "Sans Bold 15px", [SY_TYPE_HEADING] = "Sans Bold 10px",
-    [SY_TYPE_BODY] = "Sans 8.8px",      [SY_TYPE_STRONG] = "Sans Bold 8.8px",
-    [SY_TYPE_NOTE] = "Sans 8px",
+  static const char *const names[SY_N_PAGE_TYPES] = {
+    [SY_TYPE_TITLE] = "Sans Bold 15px",     [SY_TYPE_HEADING] = "Sans Bold 10px",
+    [SY_TYPE_BODY] = "Sans 8.8px",          [SY_TYPE_STRONG] = "Sans Bold 8.8px",
+    [SY_TYPE_NOTE] = "Sans 8px",            [SY_TYPE_NOTE_STRONG] = "Sans Bold 8px",
+    [SY_TYPE_POSTER] = "Sans Bold 36px",    [SY_TYPE_LARGE] = "Sans Bold 20px",
+    [SY_TYPE_CARD] = "Sans 10.5px",         [SY_TYPE_CARD_STRONG] = "Sans Bold 10.5px",
+    [SY_TYPE_FINE] = "Sans 6.4px",
   };
-  PangoLayout *layout = pango_cairo_create_layout (page->cr);
-  PangoFontDescription *font = pango_font_description_from_string (fonts[type]);
+  static PangoFontDescription *fonts[SY_N_PAGE_TYPES];
+
+  if (g_once_init_enter (&fonts[type]))
+    g_once_init_leave (&fonts[type], pango_font_description_from_string (names[type]));
+  return fonts[type];
+}
+
+static void
+use_plain_metrics (PangoContext *context)
+{
   cairo_font_options_t *options = cairo_font_options_create ();
 
   /* Screen and paper break lines in the same places. */
   cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
-  pango_cairo_context_set_font_options (pango_layout_get_context (layout), options);
-  pango_layout_context_changed (layout);
-  pango_layout_set_font_description (layout, font);
+  pango_cairo_context_set_font_options (context, options);
+  cairo_font_options_destroy (options);
+}
+
+PangoContext *
+sy_page_context_new (void)
+{
+  PangoContext *context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
+
+  use_plain_metrics (context);
+  return context;
+}
+
+PangoLayout *
+sy_page_layout (SyPage *page, const char *words, SyPageType type, double width)
+{
+  PangoLayout *layout = page->context != NULL ? pango_layout_new (page->context) : pango_cairo_create_layout (page->cr);
+
+  if (page->context == NULL)
+    {
+      use_plain_metrics (pango_layout_get_context (layout));
+      pango_layout_context_changed (layout);
+    }
+  pango_layout_set_font_description (layout, font_of (type));
   pango_layout_set_text (layout, words, -1);
   if (width > 0)
     {
       pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
       pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
     }
-  cairo_font_options_destroy (options);
-  pango_font_description_free (font);
   return layout;
 }
 

@@ -19,7 +19,14 @@ typedef enum
   SY_TYPE_BODY,    /* 8.8     */
   SY_TYPE_STRONG,  /* 8.8 bold */
   SY_TYPE_NOTE,    /* 8       */
+  SY_TYPE_NOTE_STRONG, /* 8 bold */
+  SY_TYPE_POSTER,  /* 36 bold: capitals 9 mm high, to be read at 2 m (a height in 220, common practice, no source) */
+  SY_TYPE_LARGE,   /* 20 bold */
+  SY_TYPE_CARD,    /* 10.5    */
+  SY_TYPE_CARD_STRONG, /* 10.5 bold */
+  SY_TYPE_FINE,    /* 6.4: of a card, what is not for whoever stands before it */
 } SyPageType;
+#define SY_N_PAGE_TYPES 11
 
 typedef struct
 {
@@ -28,10 +35,14 @@ typedef struct
   SyPalette palette;     /* on white      */
   double left, right;    /* of what may be printed on */
   double y;
+  PangoContext *context; /* what words are laid out in, borrowed; NULL: one is made for each */
 } SyPage;
 
 void sy_page_begin (SyPage *page, cairo_t *cr, SyTranslate translate, double left, double right,
                     double top);
+
+/* A context in which words come out the same on screen and on paper; new reference. */
+PangoContext *sy_page_context_new (void);
 
 /* The text in the language of the page. Templates are marked with N_() where they stand. */
 const char *sy_page_words (const SyPage *page, const char *msgid);

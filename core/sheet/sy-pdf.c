@@ -2,13 +2,40 @@
 #include "sy-pdf.h"
 
 #include <cairo-pdf.h>
+#include <string.h>
+
+static const char *const paper_ids[SY_N_PAPERS] = { "a4", "letter", "a5" };
+
+const char *
+sy_paper_id (SyPaper paper)
+{
+  return paper_ids[paper];
+}
+
+gboolean
+sy_paper_from_id (const char *id, SyPaper *paper)
+{
+  for (int i = 0; i < SY_N_PAPERS; i++)
+    if (strcmp (id, paper_ids[i]) == 0)
+      {
+        *paper = (SyPaper) i;
+        return TRUE;
+      }
+  return FALSE;
+}
 
 /* Millimetres are exact by definition of the formats (ISO 216; 8.5 by 11 in). */
 void
 sy_paper_size (SyPaper paper, double *width_pt, double *height_pt)
 {
-  *width_pt = paper == SY_PAPER_LETTER ? 612 : 210 / 25.4 * 72;
-  *height_pt = paper == SY_PAPER_LETTER ? 792 : 297 / 25.4 * 72;
+  static const double sizes[SY_N_PAPERS][2] = {
+    [SY_PAPER_A4] = { 210 / 25.4 * 72, 297 / 25.4 * 72 },
+    [SY_PAPER_LETTER] = { 612, 792 },
+    [SY_PAPER_A5] = { 148 / 25.4 * 72, 210 / 25.4 * 72 },
+  };
+
+  *width_pt = sizes[paper][0];
+  *height_pt = sizes[paper][1];
 }
 
 static cairo_status_t
@@ -18,8 +45,8 @@ append_bytes (void *closure, const unsigned char *data, unsigned int length)
   return CAIRO_STATUS_SUCCESS;
 }
 
-gboolean
-sy_pdf_write (const SyPdf *pdf, const char *path, GError **error)
+GBytes *
+sy_pdf_bytes (const SyPdf *pdf, GError **error)
 {
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
   double width, height;
@@ -53,10 +80,23 @@ sy_pdf_write (const SyPdf *pdf, const char *path, GError **error)
     {
       g_set_error_literal (error, G_FILE_ERROR, G_FILE_ERROR_FAILED,
                            cairo_status_to_string (status));
-      return FALSE;
+      return NULL;
     }
+  return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
+}
+
+gboolean
+sy_pdf_write (const SyPdf *pdf, const char *path, GError **error)
+{
+  g_autoptr (GBytes) bytes = sy_pdf_bytes (pdf, error);
+  gconstpointer data;
+  gsize size;
+
+  if (bytes == NULL)
+    return FALSE;
+  data = g_bytes_get_data (bytes, &size);
   /* A temporary file beside it that takes its name when all is on the disk. */
-  return g_file_set_contents_full (path, (const char *)bytes->data, (gssize)bytes->len,
+  return g_file_set_contents_full (path, data, (gssize) size,
                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
                                    0600, error);
 }

@@ -14,6 +14,8 @@ typedef struct
   void (*draw) (gconstpointer sheet, int page, cairo_t *cr);
   gconstpointer sheet;
 } SyPdf;
+/* In memory; NULL with the error. */
+GBytes *sy_pdf_bytes (const SyPdf *pdf, GError **error);
 gboolean sy_pdf_write (const SyPdf *pdf, const char *path, GError **error);
 
 #endif

@@ -47,7 +47,11 @@ add_items (SyFolio *folio, const SyAudit *audit, SyTranslate translate)
   {
     const char *kind, *title;
   } kinds[] = {
-    { SY_ITEM_TASK, N_ ("Tasks in force") }, { SY_ITEM_DIE, N_ ("Dies in force") }, { SY_ITEM_GEAR, N_ ("Gear in force") },
+    { SY_ITEM_TASK, N_ ("Tasks in force") },
+    { SY_ITEM_CHANGEOVER, N_ ("Die changes in force") },
+    { SY_ITEM_CASE, N_ ("Cases for a lift aid in force") },
+    { SY_ITEM_DIE, N_ ("Dies in force") },
+    { SY_ITEM_GEAR, N_ ("Gear in force") },
   };
   const char *last = "";
 

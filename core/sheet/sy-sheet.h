@@ -11,7 +11,11 @@
 
 /* Printable pages. The same draw function serves PDF, printer and preview. */
 
-typedef enum { SY_PAPER_A4, SY_PAPER_LETTER } SyPaper;
+typedef enum { SY_PAPER_A4, SY_PAPER_LETTER, SY_PAPER_A5 } SyPaper;
+#define SY_N_PAPERS 3
+/* "a4", "letter", "a5"; static. */
+const char *sy_paper_id (SyPaper paper);
+gboolean sy_paper_from_id (const char *id, SyPaper *paper); /* FALSE for an id that is none */
 void sy_paper_size (SyPaper paper, double *width_pt, double *height_pt);
 
 /* The blank measuring sheet to take to the floor. */

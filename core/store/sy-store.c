@@ -107,7 +107,7 @@ sy_store_fail_not_found (GError **error, const char *id_or_name, const char *ite
 {
   g_set_error (error, SY_STORE_ERROR, SY_STORE_ERROR_NOT_FOUND,
                "There is no %s with the name or id “%s”.",
-               item_kind != NULL ? item_kind : "task, die or gear", id_or_name);
+               item_kind != NULL ? item_kind : "item", id_or_name);
   return FALSE;
 }
 

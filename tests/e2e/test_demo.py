@@ -62,9 +62,16 @@ class Demo(unittest.TestCase):
         kinds = {item["method"]: item["kind"] for item in self.items}
         self.assertEqual(kinds, {"lift": "task", "rigged-lift": "task", "truck": "task", "cart": "task",
                                  "lift-set": "task", "team-lift": "task", "carry": "task", "push": "task",
-                                 "slide": "task", "die-mass": "die", "gear": "gear"})
+                                 "slide": "task", "die-mass": "die", "gear": "gear", "changeover": "changeover"})
         self.assertGreaterEqual(len(self.of_method("die-mass")), 5)
         self.assertGreaterEqual(len(self.of_method("gear")), 20)
+
+    def test_one_die_change_hands_must_not_do_and_one_they_need_not(self):
+        by_hand, improved = sorted(self.of_method("changeover").items())
+        self.assertEqual((by_hand[1]["verdict"], improved[1]["verdict"]), ("mechanical", "by-hand"))
+        before, after = (self.history(name)[-1]["findings"]["quantities"] for name, _ in (by_hand, improved))
+        self.assertLess(after["stopped.elapsed"]["value"], before["stopped.elapsed"]["value"] * 0.6)
+        self.assertNotIn("heaviest_by_hand", after)
 
     def test_plans_reach_every_verdict_of_a_rigged_lift(self):
         verdicts = {item["verdict"] for item in self.of_method("rigged-lift").values()}

@@ -107,6 +107,16 @@ write_set (const char *text, GString *out)
   g_string_append_c (out, ']');
 }
 
+/* The facts of another method as they stand; what is no object goes as a text, so that the reader names the problem. */
+static void
+write_part (const char *text, GString *out)
+{
+  if (text[0] == '{')
+    g_string_append (out, text);
+  else
+    sy_json_write_text (out, text);
+}
+
 static gboolean write_field (SyForm *form, const SyField *field, const char *path, GString *out);
 
 static void
@@ -273,19 +283,26 @@ write_field (SyForm *form, const SyField *field, const char *path, GString *out)
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
       return write_several (form, field, path, out);
+    case SY_MEMBER_FACTS:
+      if (!blank)
+        write_part (stripped, out);
+      return !blank;
     }
   g_return_val_if_reached (FALSE);
 }
 
-char *
-sy_form_build_document (SyForm *form)
+static char *
+build (SyForm *form, gboolean with_units)
 {
   GString *out = g_string_new ("{\"method\":");
   gboolean any = TRUE;
 
   sy_json_write_text (out, form->method->id);
-  g_string_append (out, ",\"units\":");
-  sy_json_write_text (out, sy_units_id (form->now.units));
+  if (with_units)
+    {
+      g_string_append (out, ",\"units\":");
+      sy_json_write_text (out, sy_units_id (form->now.units));
+    }
   for (gsize i = 0; i < sy_form_n_fields (form); i++)
     {
       const SyField *field = sy_form_field_at (form, i);
@@ -299,6 +316,18 @@ sy_form_build_document (SyForm *form)
     }
   g_string_append_c (out, '}');
   return g_string_free (out, FALSE);
+}
+
+char *
+sy_form_build_document (SyForm *form)
+{
+  return build (form, TRUE);
+}
+
+char *
+sy_form_build_part (SyForm *form)
+{
+  return build (form, FALSE);
 }
 
 /* Appends the numbers behind the name of a list of texts or vectors as the form has them. */

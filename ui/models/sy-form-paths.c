@@ -248,6 +248,7 @@ sy_form_walk (SyForm *form, const SyField *field, const char *path, SyLeafFunc v
     case SY_MEMBER_SET:
     case SY_MEMBER_TEXT:
     case SY_MEMBER_DATE:
+    case SY_MEMBER_FACTS:
       break;
     }
   visit (form, field, path, data);

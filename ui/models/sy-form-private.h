@@ -49,6 +49,8 @@ void sy_form_end_step (SyForm *form);
 
 /* sy-form-document.c */
 char *sy_form_build_document (SyForm *form);
+/* The same without units, as facts inside facts. */
+char *sy_form_build_part (SyForm *form);
 /* The path in the form of a path in its document, which numbers neither a single item nor blank ones. New string. */
 char *sy_form_path_from_document (SyForm *form, const char *path);
 
@@ -80,6 +82,15 @@ void sy_form_long_write_units (SyForm *form, SyUnits units);
 gboolean sy_form_is_large (SyForm *form);
 /* Begins to assess the present texts beside the main loop; "changed" comes when it is done. */
 void sy_form_begin_work (SyForm *form);
+
+/* sy-form-part.c */
+/* Bare numbers inside get the unit of the form written behind them: @units come. */
+void sy_form_part_write_units (SyForm *form, const char *path, SyUnits units);
+/* Where a path leads into facts inside facts: their own path, a new string in @outer, and what follows it, a path
+   inside them; NULL: it does not. */
+const char *sy_form_split_part (SyForm *form, const char *path, char **outer);
+/* What is wrong @inside the facts at a path, as their own form says it; NULL: they cannot be read. */
+char *sy_form_part_problem_words (SyForm *form, const char *path, const char *inside, const SyProblem *problem);
 
 /* sy-form-lists.c: the lists on the way to a path get as many items as it names. */
 void sy_form_cover_items (SyForm *form, const char *path);

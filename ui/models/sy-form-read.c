@@ -168,6 +168,11 @@ read_value (const SyField *field, const char *path, const SyJson *value, SyFormS
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
       return read_several (field, path, value, to, error);
+    case SY_MEMBER_FACTS:
+      if (value->type != SY_JSON_OBJECT)
+        return refuse (error, path);
+      g_hash_table_insert (to->texts, g_strdup (path), raw_text (value));
+      return TRUE;
     }
   g_return_val_if_reached (FALSE);
 }

@@ -27,6 +27,29 @@ find_problem (SyForm *form, const char *path)
   return NULL;
 }
 
+/* Of facts inside facts all is told at their own place, in the words of their own form. */
+static gboolean
+keep_inside (SyForm *form, const SyProblem *problem)
+{
+  g_autofree char *outer = NULL;
+  const char *inside
+      = g_str_has_prefix (problem->path, "$.") ? sy_form_split_part (form, problem->path + 2, &outer) : NULL;
+  SyFormProblem *kept;
+
+  if (inside == NULL)
+    return FALSE;
+  if (find_problem (form, outer) != NULL)
+    return TRUE;
+  kept = g_new0 (SyFormProblem, 1);
+  kept->missing = problem->kind == SY_PROBLEM_MISSING;
+  kept->path = g_strdup (outer);
+  kept->words = sy_form_part_problem_words (form, outer, inside, problem);
+  if (kept->words == NULL)
+    kept->words = sy_form_problem_to_words (form, problem, outer, outer);
+  g_ptr_array_add (form->problems, kept);
+  return TRUE;
+}
+
 /* One problem a place: the first said there is the one to deal with first. @of: the path that the problem is about. */
 static void
 keep_problem (SyForm *form, const SyProblem *problem, const char *of, const char *path)
@@ -92,6 +115,7 @@ is_fact (SyForm *form, const char *path)
     case SY_MEMBER_SET:
     case SY_MEMBER_TEXT:
     case SY_MEMBER_DATE:
+    case SY_MEMBER_FACTS:
       break;
     }
   return TRUE;
@@ -108,6 +132,8 @@ place_problem (SyForm *form, const SyProblem *problem)
   const SyField *field = sy_form_find_field (form, path);
   Spread spread = { problem, path, field, NULL, 0 };
 
+  if (keep_inside (form, problem))
+    return;
   if (field == NULL || is_fact (form, path) || sy_form_is_in_long (form, path))
     keep_problem (form, problem, path, field != NULL ? path : "");
   else
@@ -173,6 +199,8 @@ acceptable_text (SyForm *form, const SyField *field)
       return g_strdup ("-");
     case SY_MEMBER_DATE:
       return g_strdup ("2000-01-01");
+    case SY_MEMBER_FACTS:
+      return g_strdup (""); /* none is better than some that are not whole */
     case SY_MEMBER_TEXT:
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:

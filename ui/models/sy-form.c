@@ -199,12 +199,14 @@ sy_form_get_units (SyForm *form)
 }
 
 static void
-write_unit (SyForm *form, const SyField *field, const char *path, gpointer data G_GNUC_UNUSED)
+write_unit (SyForm *form, const SyField *field, const char *path, gpointer data)
 {
   const char *text = sy_form_get (form, path);
   double value;
   bool had_unit = true;
 
+  if (field->type == SY_MEMBER_FACTS)
+    sy_form_part_write_units (form, path, *(const SyUnits *) data);
   if (!sy_form_is_measure (form, path)
       || strcmp (sy_unit_name (field->kind, SY_UNITS_METRIC), sy_unit_name (field->kind, SY_UNITS_US)) == 0
       || sy_quantity_parse (text, strlen (text), field->kind, form->now.units, false, &value,
@@ -225,7 +227,7 @@ sy_form_set_units (SyForm *form, SyUnits units)
     return;
   sy_form_begin_step (form, NULL);
   for (gsize i = 0; i < sy_form_n_fields (form); i++)
-    sy_form_walk (form, sy_form_field_at (form, i), sy_form_field_at (form, i)->name, write_unit, NULL);
+    sy_form_walk (form, sy_form_field_at (form, i), sy_form_field_at (form, i)->name, write_unit, &units);
   sy_form_long_write_units (form, form->now.units);
   form->now.units = units;
   sy_form_end_step (form);

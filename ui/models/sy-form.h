@@ -79,6 +79,19 @@ gboolean sy_form_list_replace (SyForm *form, const char *path, const char *json,
 /* Takes all items away in one step of undo. */
 void sy_form_list_clear (SyForm *form, const char *path);
 
+/* Facts inside facts (SY_MEMBER_FACTS: how a step of a die change moves its load) are one text: a facts document without units.
+   They are typed in a form of their own, which has the units of the outer one as long as both live: make it anew
+   after sy_form_set_units. */
+gboolean sy_form_is_part (SyForm *form, const char *path);
+/* The form of the facts at a path, clean; NULL with the error set: none are given, or they cannot be read. */
+SyForm *sy_form_new_part (SyForm *form, const char *path, GError **error);
+/* Puts what such a form holds, with or without problems, in its place; typing on joins one step of undo. */
+void sy_form_set_part (SyForm *form, const char *path, SyForm *part);
+/* Begins with no facts of a method; what was there goes. "" with sy_form_set takes them away. */
+void sy_form_begin_part (SyForm *form, const char *path, const char *method);
+/* NULL: none are given. */
+const SyMethod *sy_form_get_part_method (SyForm *form, const char *path);
+
 /* Fills from a stored document (typed texts come back as typed); clears undo. FALSE: not a facts document. */
 gboolean sy_form_load_document (SyForm *form, const char *facts, GError **error);
 /* The same, but as one step of undo over what is there: an old revision becomes the start of a new one. */

@@ -220,6 +220,7 @@ sy_fact_new_for_field (const SyField *field)
       return sy_several_row_new (field);
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
+    case SY_MEMBER_FACTS:
       break;
     }
   return NULL;

@@ -60,6 +60,7 @@ columns_of (const SyField *field)
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
+    case SY_MEMBER_FACTS:
       break;
     }
   return COLUMNS;

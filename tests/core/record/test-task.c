@@ -289,6 +289,40 @@ a_die_is_told_by_mass_centre_machine_and_place (void **state)
 }
 
 static void
+a_die_change_is_told_by_machine_people_and_heaviest_by_hand (void **state)
+{
+  g_autoptr (SyTask) change = apply_item (
+    SY_ITEM_CHANGEOVER, "changeover",
+    "{\"units\":\"us\",\"machine\":\"Press 4\",\"people\":[\"Ann\",\"Ben\"],\"dies\":[{\"label\":\"Tray die\"}],"
+    "\"steps\":[{\"label\":\"Block the slide\"},{\"label\":7}]}",
+    "{\"verdict\":\"mechanical\",\"index\":\"worst.index\",\"quantities\":{\"worst.index\":{\"value\":3.5,\"unit\":\"1\"},"
+    "\"people\":{\"value\":2,\"unit\":\"1\"},\"heaviest_by_hand\":{\"value\":100,\"unit\":\"lb\"},"
+    "\"valid_until\":{\"value\":\"2027-04-12\"}}}");
+
+  (void) state;
+  assert_string_equal (change->item_kind, "changeover");
+  assert_string_equal (change->detail.machine, "Press 4");
+  assert_close (change->mass_kg, 45.359237, 0.0, 1e-15);
+  assert_same_bits (change->persons, 2.0);
+  assert_same_bits (change->index, 3.5);
+  assert_true (isnan (change->rank));
+  assert_string_equal (change->valid_until, "2027-04-12");
+  assert_non_null (strstr (change->search_text, "Tray die"));
+  assert_non_null (strstr (change->search_text, "Block the slide"));
+  assert_non_null (strstr (change->search_text, "Ben"));
+}
+
+static void
+kinds_of_items_stand_in_one_order (void **state)
+{
+  (void) state;
+  for (int i = 0; i < SY_N_ITEM_KINDS; i++)
+    assert_int_equal (sy_item_kind_place (sy_item_kinds[i].id), i);
+  assert_int_equal (sy_item_kind_place ("fork"), -1);
+  assert_int_equal (sy_item_kind_place (""), -1);
+}
+
+static void
 gear_is_told_by_kind_identity_limit_and_due_date (void **state)
 {
   g_autoptr (SyTask) gear = apply_item (SY_ITEM_GEAR, "gear", facts_gear, "{\"verdict\":\"do-not-lift\"}");
@@ -514,6 +548,8 @@ main (void)
     cmocka_unit_test (every_verdict_is_taken_over),
     cmocka_unit_test (a_later_revision_replaces_everything),
     cmocka_unit_test (a_die_is_told_by_mass_centre_machine_and_place),
+    cmocka_unit_test (a_die_change_is_told_by_machine_people_and_heaviest_by_hand),
+    cmocka_unit_test (kinds_of_items_stand_in_one_order),
     cmocka_unit_test (gear_is_told_by_kind_identity_limit_and_due_date),
     cmocka_unit_test (a_limit_is_converted_from_the_unit_it_was_typed_in),
     cmocka_unit_test (a_rigged_lift_has_a_mass_and_a_day_but_no_rank),

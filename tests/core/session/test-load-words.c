@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "register-help.h"
 
-/* What a die, a rigged lift, a truck and a cart come to, in a sentence; and one line of their working. */
+/* What a die, a rigged lift, a truck, a cart and a die change come to, in a sentence; and one line of their working. */
 
 #define DIE "{\"method\":\"die-mass\",\"units\":\"metric\",\"weighed\":1582"
 #define TRUCK "{\"method\":\"truck\",\"units\":\"metric\",\"mass\":1740,\"mass_basis\":\"weighed\",\"rating\":3000"
@@ -11,6 +11,17 @@
   "{\"method\":\"rigged-lift\",\"units\":\"metric\",\"mass\":1000,\"mass_basis\":\"weighed\",\"cg\":[0,0,0]," \
   "\"hook\":{\"above\":1000},\"points\":[{\"label\":\"A\",\"at\":[0,0,100]}],\"legs\":[{\"point\":\"A\",\"elements\":[" \
   "{\"label\":\"E1\",\"kind\":\"sling\"" wll "}]}]}"
+
+#define HANDS(mass)                                                                                                      \
+  ",\"facts\":{\"method\":\"lift\",\"load\":{\"typical\":" mass ",\"heaviest\":" mass                                      \
+  "},\"origin\":{\"H\":25,\"V\":75,\"A\":0},\"travel\":25,\"frequency\":0.2,\"duration\":\"short\",\"coupling\":\"good\"}"
+#define FORKS(rating)                                                                                                    \
+  ",\"facts\":{\"method\":\"truck\",\"mass\":1740,\"mass_basis\":\"weighed\",\"rating\":" rating                              \
+  ",\"rated_centre\":500,\"actual_centre\":500}"
+#define STEP(label, when, rest) \
+  "{\"label\":\"" label "\",\"kind\":\"store\",\"when\":\"" when "\",\"minutes\":20.5" rest "}"
+#define CHANGE(steps) \
+  "{\"method\":\"changeover\",\"units\":\"metric\",\"people\":1,\"changes_per_year\":60,\"steps\":[" steps "]}"
 
 static void
 test_the_result_in_a_sentence (void **state)
@@ -34,6 +45,18 @@ test_the_result_in_a_sentence (void **state)
     { CART ",\"slope\":0,\"track\":400,\"wheelbase\":800,\"cg_height\":700,\"push_height\":1000,\"deceleration\":0.2}",
       "Nearest to a limit: tipping, 70 %; 118 N to start it." },
     { "{\"method\":\"cart\",\"units\":\"metric\",\"gross_mass\":300}", "What it may carry and what tips it is not known." },
+    { CHANGE (STEP ("a", "stopped", "")), "1 step; the machine stands 20.5 min." },
+    { CHANGE (STEP ("a", "running", "")), "1 step; the machine need not stand." },
+    { CHANGE (STEP ("a", "stopped", HANDS ("12")) "," STEP ("b", "stopped", "")),
+      "2 steps, none that hands must not do; the machine stands 41 min; heaviest by hand 12 kg." },
+    { CHANGE (STEP ("a", "stopped", HANDS ("24")) "," STEP ("b", "running", FORKS ("1000"))),
+      "1 of 2 steps hands must not do; the machine stands 20.5 min; heaviest by hand 24 kg." },
+    { CHANGE (STEP ("a", "running", HANDS ("24")) "," STEP ("b", "running", HANDS ("22"))),
+      "2 of 2 steps hands must not do; the machine need not stand; heaviest by hand 24 kg." },
+    { CHANGE (STEP ("a", "stopped", FORKS ("1000")) "," STEP ("b", "running", HANDS ("5"))),
+      "1 of 2 steps must not be done as planned; the machine stands 20.5 min; heaviest by hand 5 kg." },
+    { CHANGE (STEP ("a", "stopped", FORKS ("1000")) "," STEP ("b", "stopped", FORKS ("1100"))),
+      "2 of 2 steps must not be done as planned; the machine stands 41 min." },
   };
 
   (void) state;
@@ -60,6 +83,10 @@ test_a_line_of_the_working (void **state)
     { CART ",\"slope\":0,\"track\":800,\"wheelbase\":800,\"cg_height\":700,\"push_height\":1000,\"deceleration\":0.2}",
       "tipping", NULL }, /* the stop is nearer to tipping it */
     { LIFT (",\"wll\":2000,\"rated_as\":\"leg\""), "element.A.E1.utilisation", "1000 kg / 2000 kg = 0.5" },
+    { CHANGE (STEP ("a", "stopped", "") "," STEP ("b", "running", "")), "year.stopped.hours",
+      "20.5 min \xc3\x97 60 / 60 = 20.5" },
+    { CHANGE (STEP ("a", "stopped", "") "," STEP ("b", "running", "")), "year.person.hours", "41 min \xc3\x97 60 / 60 = 41" },
+    { CHANGE (STEP ("a", "stopped", "")), "stopped.elapsed", NULL },
   };
 
   (void) state;

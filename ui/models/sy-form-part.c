@@ -1,0 +1,126 @@
+/* SPDX-License-Identifier: MIT */
+/* Facts inside facts: how one step of a die change moves its load. The outer form has them as one text, a facts
+   document without units; a form of their own is where they are typed. */
+#include "sy-form-private.h"
+#include "sy-i18n.h"
+
+#include <string.h>
+
+/* NULL: the text is no document of a method. */
+static SyForm *
+read_part (SyDesk *desk, SyUnits units, const char *text, GError **error)
+{
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
+  const SyJson *root = sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems);
+  const char *method = root != NULL && root->type == SY_JSON_OBJECT ? sy_json_member_text (root, "method") : NULL;
+  const char *brace = strchr (text, '{');
+  g_autoptr (SyForm) part = NULL;
+  g_autofree char *whole = NULL;
+
+  if (method == NULL || sy_method_find (method) == NULL)
+    {
+      g_set_error_literal (error, SY_FORM_ERROR, SY_FORM_ERROR_DOCUMENT, _("These are not facts of a method."));
+      return NULL;
+    }
+  whole = g_strdup_printf ("{\"units\":\"%s\",%s", sy_units_id (units), brace + 1);
+  part = sy_form_new (desk, method, units);
+  if (!sy_form_load_document (part, whole, error))
+    return NULL;
+  return g_steal_pointer (&part);
+}
+
+gboolean
+sy_form_is_part (SyForm *form, const char *path)
+{
+  const SyField *field = sy_form_find_field (form, path);
+
+  return field != NULL && field->type == SY_MEMBER_FACTS;
+}
+
+SyForm *
+sy_form_new_part (SyForm *form, const char *path, GError **error)
+{
+  g_return_val_if_fail (sy_form_is_part (form, path), NULL);
+  return read_part (form->desk, form->now.units, sy_form_get (form, path), error);
+}
+
+void
+sy_form_set_part (SyForm *form, const char *path, SyForm *part)
+{
+  g_autofree char *document = NULL;
+
+  g_return_if_fail (sy_form_is_part (form, path) && part->now.units == form->now.units);
+  document = sy_form_build_part (part);
+  sy_form_set (form, path, document);
+}
+
+void
+sy_form_begin_part (SyForm *form, const char *path, const char *method)
+{
+  g_autofree char *document = g_strdup_printf ("{\"method\":\"%s\"}", method);
+
+  g_return_if_fail (sy_form_is_part (form, path) && sy_method_find (method) != NULL);
+  sy_form_set (form, path, document);
+}
+
+const SyMethod *
+sy_form_get_part_method (SyForm *form, const char *path)
+{
+  const char *text = sy_form_get (form, path);
+  g_autoptr (SyMemory) memory = NULL;
+  g_autofree SyProblems *problems = NULL;
+
+  if (text[0] == '\0')
+    return NULL;
+  memory = sy_memory_new ();
+  problems = g_new0 (SyProblems, 1);
+  const SyJson *root = sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems);
+  const char *id = root != NULL && root->type == SY_JSON_OBJECT ? sy_json_member_text (root, "method") : NULL;
+  return id != NULL ? sy_method_find (id) : NULL;
+}
+
+void
+sy_form_part_write_units (SyForm *form, const char *path, SyUnits units)
+{
+  g_autoptr (SyForm) part = sy_form_new_part (form, path, NULL);
+  g_autofree char *document = NULL;
+
+  if (part == NULL)
+    return;
+  sy_form_set_units (part, units);
+  document = sy_form_build_part (part);
+  sy_form_put (form, path, document);
+}
+
+const char *
+sy_form_split_part (SyForm *form, const char *path, char **outer)
+{
+  for (const char *dot = strchr (path, '.'); dot != NULL; dot = strchr (dot + 1, '.'))
+    {
+      g_autofree char *before = g_strndup (path, (gsize) (dot - path));
+
+      if (sy_form_is_part (form, before))
+        {
+          *outer = g_steal_pointer (&before);
+          return dot + 1;
+        }
+    }
+  return NULL;
+}
+
+char *
+sy_form_part_problem_words (SyForm *form, const char *path, const char *inside, const SyProblem *problem)
+{
+  g_autoptr (SyForm) part = sy_form_new_part (form, path, NULL);
+  g_autofree char *outer = NULL, *of = NULL;
+  const char *deeper;
+
+  if (part == NULL)
+    return NULL;
+  deeper = sy_form_split_part (part, inside, &outer);
+  if (deeper != NULL)
+    return sy_form_part_problem_words (part, outer, deeper, problem);
+  of = sy_form_path_from_document (part, inside);
+  return sy_form_problem_to_words (part, problem, of, of);
+}
