@@ -17,6 +17,7 @@
 #define LONGEST_ARROW 100.0
 #define STATURE 170.0
 #define SLOPE_LENGTH 250.0
+#define SHALLOW_DEG 6.0
 
 typedef struct
 {
@@ -188,8 +189,17 @@ sy_push_scene_side (SyScene *scene, const SyPushPicture *picture)
   put_forces (&view, picture, fmax (fmax (top + LANE / 2, hands), 60));
 
   if (slope > 0 && picture->wheels)
+    line (&view, SY_ROLE_THIN, (SyPoint) { view.foot, 0 }, (SyPoint) { far.x + 10, 0 });
+  if (slope > 0 && slope < SHALLOW_DEG && picture->wheels)
     {
-      line (&view, SY_ROLE_THIN, (SyPoint) { view.foot, 0 }, (SyPoint) { far.x + 10, 0 });
+      /* between two lines so close there is no room for words */
+      SyPoint under = { far.x - 22, fmin (far.y, 0) - 9 };
+
+      say (&view, put (&view, SY_MARK_TEXT, SY_ROLE_MEASURE, 1, &under), "s ", picture->slope_deg, 1, SY_KIND_SLOPE,
+           picture->slope_fact);
+    }
+  else if (slope > 0 && picture->wheels)
+    {
       say (&view,
            put (&view, SY_MARK_ANGLE, SY_ROLE_MEASURE, 3,
                 (const SyPoint[]) { { view.foot, 0 }, { view.foot + SLOPE_LENGTH * 0.9, 0 },

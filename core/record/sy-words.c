@@ -342,7 +342,18 @@ change_value (const RemedyFill *fill, double value, gboolean is_new)
       return g_strdup (field && at < field->n_choices ? field->choices[at].id : "");
     }
   if (!is_new)
-    return sy_words_quantity (value, change->kind, fill->findings->units);
+    {
+      char *text = sy_words_quantity (value, change->kind, fill->findings->units);
+      g_autofree char *new_text = change_value (fill, change->value, TRUE);
+      char number[SY_NUMBER_TEXT_MAX];
+
+      /* where rounding hides the difference the old one is told as it is */
+      if (strcmp (text, new_text) != 0)
+        return text;
+      g_free (text);
+      sy_number_print (value, number);
+      return g_strdup_printf ("%s %s", number, sy_unit_name (change->kind, fill->findings->units));
+    }
   /* shown on the far side of the exact value, so that doing what is written is enough */
   return sy_words_directed (value, change->value < fill->before ? -HUGE_VAL : HUGE_VAL, change->kind,
                             fill->findings->units);
