@@ -104,6 +104,7 @@ static const char *const names[SY_N_KINDS][SY_N_UNITS] = {
   [SY_KIND_AREA] = { "mm2", "in2" },    [SY_KIND_TEMPERATURE] = { "degC", "degF" },
   [SY_KIND_STIFFNESS] = { "kN/mm", "lbf/in" }, [SY_KIND_SLOPE] = { "deg", "deg" },
   [SY_KIND_DATE] = { "date", "date" }, [SY_KIND_DISTANCE] = { "m", "ft" },
+  [SY_KIND_MONEY] = { "1", "1" },
 };
 
 static const char *const lists[SY_N_KINDS] = {
@@ -125,6 +126,7 @@ static const char *const lists[SY_N_KINDS] = {
   [SY_KIND_SLOPE] = "deg, \xc2\xb0, %",
   [SY_KIND_DATE] = "",
   [SY_KIND_DISTANCE] = "m, cm, mm, ft, in, yd",
+  [SY_KIND_MONEY] = "",
 };
 
 const char *

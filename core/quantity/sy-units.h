@@ -32,8 +32,9 @@ typedef enum
   SY_KIND_SLOPE,     /* deg           · deg; text may be "2 %", rise over run */
   SY_KIND_DATE,      /* days since 1970-01-01, in both; printed as a date     */
   SY_KIND_DISTANCE,  /* m             · ft  (carrying, pushing) */
+  SY_KIND_MONEY,     /* in the currency that the facts name, in both ("1"); never converted */
 } SyKind;
-#define SY_N_KINDS 18
+#define SY_N_KINDS 19
 
 /* Exact by definition (international yard and pound agreement, 1959). */
 #define SY_KG_PER_LB 0.45359237

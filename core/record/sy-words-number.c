@@ -16,7 +16,7 @@ decimals_of (SyKind kind, SyUnits units)
     [SY_KIND_FORCE] = { 2, 0 },     [SY_KIND_HAND_FORCE] = { 0, 0 }, [SY_KIND_DENSITY] = { 0, 4 },
     [SY_KIND_AREA] = { 0, 2 },      [SY_KIND_TEMPERATURE] = { 1, 1 }, [SY_KIND_STIFFNESS] = { 2, 0 },
     [SY_KIND_SLOPE] = { 1, 1 },     [SY_KIND_DATE] = { 0, 0 },
-    [SY_KIND_DISTANCE] = { 1, 1 },
+    [SY_KIND_DISTANCE] = { 1, 1 },   [SY_KIND_MONEY] = { 2, 2 },
   };
 
   return decimals[kind][units];
@@ -38,6 +38,7 @@ shown_unit (SyKind kind, SyUnits units)
   static const char *const shown[SY_N_KINDS][SY_N_UNITS] = {
     [SY_KIND_RATIO] = { "", "" },
     [SY_KIND_COUNT] = { "", "" },
+    [SY_KIND_MONEY] = { "", "" },
     [SY_KIND_ANGLE] = { "\xc2\xb0", "\xc2\xb0" },
     [SY_KIND_SLOPE] = { "\xc2\xb0", "\xc2\xb0" },
     [SY_KIND_FREQUENCY] = { " / min", " / min" },

@@ -51,6 +51,7 @@ step_of (SyKind kind)
     case SY_KIND_STIFFNESS:
     case SY_KIND_DATE:
     case SY_KIND_DISTANCE:
+    case SY_KIND_MONEY:
       return 1.0;
     }
   g_return_val_if_reached (1.0);
