@@ -138,10 +138,15 @@ sy_journal_row_who (const SyJournalRow *row)
   return *row->role != '\0' ? g_strdup_printf (_("%s (%s)"), row->by, row->role) : g_strdup (row->by);
 }
 
+/* A method whose words for verdicts are those of the kind. */
 static const char *
 method_of (const char *item_kind)
 {
-  return g_str_equal (item_kind, SY_ITEM_DIE) ? "die-mass" : g_str_equal (item_kind, SY_ITEM_GEAR) ? "gear" : "lift";
+  if (g_str_equal (item_kind, SY_ITEM_DIE))
+    return "die-mass";
+  if (g_str_equal (item_kind, SY_ITEM_TASK))
+    return "lift";
+  return item_kind; /* gear, changeover and case have one method each, of that name */
 }
 
 char *

@@ -105,6 +105,8 @@ number_of (SyTaskRow *row, SyTaskColumn column, guint part)
       return condition_of (task);
     case SY_BY_REVIEW:
       return sy_task_row_get_review_left (row);
+    case SY_BY_PERSONS:
+      return task->persons;
     case SY_BY_NAME:
     case SY_BY_PLACE:
     case SY_BY_MACHINE:

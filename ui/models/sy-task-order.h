@@ -17,7 +17,7 @@ typedef enum
   SY_BY_MASS,
   SY_BY_WHEN,    /* when it was last revised                     */
   SY_BY_DAY,     /* the same, where there is no room for by whom */
-  SY_BY_MACHINE, /* of a die; of gear all that it serves         */
+  SY_BY_MACHINE, /* of a die or a change; of gear all that it serves */
   SY_BY_BALANCE, /* where a die balances: x, then y, then z      */
   SY_BY_STORAGE,
   SY_BY_IDENTITY,
@@ -27,8 +27,9 @@ typedef enum
   SY_BY_USE,     /* what may be used before what is withdrawn    */
   SY_BY_CONDITION, /* of gear: good, worn, damaged               */
   SY_BY_REVIEW,  /* what has been due for review longest first   */
+  SY_BY_PERSONS,
 } SyTaskColumn;
-#define SY_N_TASK_COLUMNS 18
+#define SY_N_TASK_COLUMNS 19
 
 /* What falls due within that many days is due soon (assumed, no source: the days on which gear is said to be due). */
 #define SY_DUE_SOON_DAYS 30

@@ -169,6 +169,8 @@ sy_register_item_kind (SyRegister which)
 {
   static const char *const kinds[SY_N_REGISTERS] = {
     [SY_REGISTER_TASKS] = SY_ITEM_TASK,
+    [SY_REGISTER_CHANGEOVERS] = SY_ITEM_CHANGEOVER,
+    [SY_REGISTER_CASES] = SY_ITEM_CASE,
     [SY_REGISTER_DIES] = SY_ITEM_DIE,
     [SY_REGISTER_GEAR] = SY_ITEM_GEAR,
   };

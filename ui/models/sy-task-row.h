@@ -10,12 +10,14 @@
 typedef enum
 {
   SY_REGISTER_TASKS,
+  SY_REGISTER_CHANGEOVERS,
+  SY_REGISTER_CASES,
   SY_REGISTER_DIES,
   SY_REGISTER_GEAR,
 } SyRegister;
-#define SY_N_REGISTERS 3
+#define SY_N_REGISTERS 5
 
-/* SY_ITEM_TASK, SY_ITEM_DIE or SY_ITEM_GEAR. */
+/* SY_ITEM_TASK … */
 const char *sy_register_item_kind (SyRegister which);
 
 /*

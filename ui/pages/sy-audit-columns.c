@@ -41,7 +41,11 @@ kind_words (const char *item_kind)
 {
   if (strcmp (item_kind, SY_ITEM_DIE) == 0)
     return C_ ("kind of item", "Die");
-  return strcmp (item_kind, SY_ITEM_GEAR) == 0 ? C_ ("kind of item", "Gear") : C_ ("kind of item", "Task");
+  if (strcmp (item_kind, SY_ITEM_GEAR) == 0)
+    return C_ ("kind of item", "Gear");
+  if (strcmp (item_kind, SY_ITEM_CHANGEOVER) == 0)
+    return C_ ("kind of item", "Change");
+  return strcmp (item_kind, SY_ITEM_CASE) == 0 ? C_ ("kind of item", "Case") : C_ ("kind of item", "Task");
 }
 
 static char *
@@ -246,7 +250,7 @@ sy_audit_columns_add (GtkColumnView *view)
     int width;        /* px                          */
     gboolean expands; /* takes a part of what is left */
   } columns[] = {
-    { BY_KIND, _("Kind"), _("Task, die or gear"), 58, FALSE },
+    { BY_KIND, _("Kind"), _("Task, die change, case for an aid, die or gear"), 62, FALSE },
     { BY_NAME, _("Name"), _("Name in the record on that day"), 138, TRUE },
     { BY_VERDICT, _("Verdict"), _("What the revision in force says, under the policy it was judged by"), 150, FALSE },
     { BY_INDEX, _("Index"), _("The load against what may be carried: lifting index, or utilisation"), 72, FALSE },

@@ -36,6 +36,10 @@ add_draft (SyDrafts *self, const SyDraft *draft)
 
   if (*draft->name != '\0')
     words = g_strdup_printf (_("Not saved yet: %s – continue"), draft->name);
+  else if (g_str_equal (self->item_kind, SY_ITEM_CHANGEOVER))
+    words = g_strdup (_("Not saved yet: a die change without a name – continue"));
+  else if (g_str_equal (self->item_kind, SY_ITEM_CASE))
+    words = g_strdup (_("Not saved yet: a case for an aid without a name – continue"));
   else if (g_str_equal (self->item_kind, SY_ITEM_DIE))
     words = g_strdup (_("Not saved yet: a die without a name – continue"));
   else if (g_str_equal (self->item_kind, SY_ITEM_GEAR))

@@ -113,6 +113,7 @@ sy_new_page_init (SyNewPage *self)
   gtk_widget_set_margin_bottom (column, 12);
   add_offers (self, column, SY_OFFER_HANDS, _("By hand"));
   add_offers (self, column, SY_OFFER_GEAR, _("With gear"));
+  add_offers (self, column, SY_OFFER_WHOLE, _("The whole change, and the case for an aid"));
   add_offers (self, column, SY_OFFER_REGISTER, _("For the registers"));
   self->scroller = sy_part_scroller (column, _("What is to be assessed?"));
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));

@@ -2,10 +2,20 @@
 #include "sy-registers.h"
 
 #include "sy-i18n.h"
+#include "sy-method.h"
 
 static const SyRegisterColumn task_columns[] = {
   { SY_BY_VERDICT, 258 }, { SY_BY_NAME, -1 }, { SY_BY_PLACE, 110 },  { SY_BY_INDEX, 78 },
   { SY_BY_RANK, 70 },     { SY_BY_MASS, 86 }, { SY_BY_REVIEW, 172 }, { SY_BY_DAY, 108 },
+};
+
+static const SyRegisterColumn changeover_columns[] = {
+  { SY_BY_VERDICT, 236 }, { SY_BY_NAME, -1 }, { SY_BY_MACHINE, 100 }, { SY_BY_PERSONS, 70 },
+  { SY_BY_INDEX, 92 },    { SY_BY_MASS, 92 }, { SY_BY_REVIEW, 150 },  { SY_BY_DAY, 108 },
+};
+
+static const SyRegisterColumn case_columns[] = {
+  { SY_BY_VERDICT, 236 }, { SY_BY_NAME, -1 }, { SY_BY_REVIEW, 150 }, { SY_BY_DAY, 108 },
 };
 
 static const SyRegisterColumn die_columns[] = {
@@ -20,6 +30,8 @@ static const SyRegisterColumn gear_columns[] = {
 
 /* In the order in which they stand under "More". */
 static const SyNarrow task_more[] = { SY_NARROW_METHOD, SY_NARROW_PLACE };
+static const SyNarrow changeover_more[] = { SY_NARROW_VERDICT, SY_NARROW_PLACE };
+static const SyNarrow case_more[] = { SY_NARROW_PLACE };
 static const SyNarrow die_more[] = { SY_NARROW_VERDICT };
 static const SyNarrow gear_more[] = { SY_NARROW_VERDICT, SY_NARROW_MACHINE };
 
@@ -45,6 +57,51 @@ static const SyRegisterPage pages[SY_N_REGISTERS] = {
     .no_match = N_ ("No task matches"),
     .no_match_words = N_ ("No name, place, person or reason has all of these words under what is chosen above."),
     .show_all = N_ ("_Show all tasks"),
+  },
+  [SY_REGISTER_CHANGEOVERS] = {
+    .page = "changeovers",
+    .title = N_ ("Changeovers"),
+    .columns = changeover_columns,
+    .n_columns = G_N_ELEMENTS (changeover_columns),
+    .first = SY_BY_VERDICT,
+    .descending = TRUE,
+    .narrow = SY_NARROW_MACHINE,
+    .more = changeover_more,
+    .n_more = G_N_ELEMENTS (changeover_more),
+    .search = N_ ("Search name, machine, people, dies, steps"),
+    .search_name = N_ ("Search the changeovers"),
+    .empty = N_ ("No die change is in the record yet"),
+    .empty_words = N_ ("This is where die changes stand as a whole: how long the machine is stopped, which steps hands must "
+                       "not do, what the lifts of each person come to, and which checks are left out. Walk through one "
+                       "change, write its steps down in order, and read what the plan lacks."),
+    .begin = N_ ("_New changeover"),
+    .method = "changeover",
+    .no_match = N_ ("No changeover matches"),
+    .no_match_words = N_ ("No name, machine, person, die, step or reason has all of these words under what is chosen "
+                          "above."),
+    .show_all = N_ ("_Show all changeovers"),
+  },
+  [SY_REGISTER_CASES] = {
+    .page = "cases",
+    .title = N_ ("Cases"),
+    .columns = case_columns,
+    .n_columns = G_N_ELEMENTS (case_columns),
+    .first = SY_BY_DAY,
+    .descending = TRUE,
+    .narrow = SY_NARROW_VERDICT,
+    .more = case_more,
+    .n_more = G_N_ELEMENTS (case_more),
+    .search = N_ ("Search name, place, options, reasons"),
+    .search_name = N_ ("Search the cases"),
+    .empty = N_ ("No case for a lift aid is in the record yet"),
+    .empty_words = N_ ("This is where the money for a hoist, a cart or another aid is argued for: a task or a die change as "
+                       "it is beside up to five ways to do it, each assessed, with what each costs and saves. Begin with "
+                       "the work as it is, add one option, and print the page for whoever decides."),
+    .begin = N_ ("_New case"),
+    .method = "case",
+    .no_match = N_ ("No case matches"),
+    .no_match_words = N_ ("No name, place, option or reason has all of these words under what is chosen above."),
+    .show_all = N_ ("_Show all cases"),
   },
   [SY_REGISTER_DIES] = {
     .page = "dies",
@@ -96,12 +153,22 @@ sy_register_page (SyRegister which)
   return &pages[which];
 }
 
+gboolean
+sy_register_is_offered (SyRegister which)
+{
+  return pages[which].method == NULL || sy_method_find (pages[which].method) != NULL;
+}
+
 static const char *
 count_words (SyRegister which, gboolean part, guint all)
 {
   /* Translators: how many rows there are, or how many are shown of how many there are. */
   switch (which)
     {
+    case SY_REGISTER_CHANGEOVERS:
+      return part ? P_ ("%u of %u changeover", "%u of %u changeovers", all) : P_ ("%u changeover", "%u changeovers", all);
+    case SY_REGISTER_CASES:
+      return part ? P_ ("%u of %u case", "%u of %u cases", all) : P_ ("%u case", "%u cases", all);
     case SY_REGISTER_DIES:
       return part ? P_ ("%u of %u die", "%u of %u dies", all) : P_ ("%u die", "%u dies", all);
     case SY_REGISTER_GEAR:

@@ -44,6 +44,8 @@ typedef struct
 } SyRegisterPage;
 
 const SyRegisterPage *sy_register_page (SyRegister which);
+/* Whether this edition has a method for what the page lists; a page that is not offered has no place in the window. */
+gboolean sy_register_is_offered (SyRegister which);
 /* How many there are, or how many of them are shown: "3 of 25 dies". New string, translated. */
 char *sy_register_count (SyRegister which, guint shown, guint all);
 

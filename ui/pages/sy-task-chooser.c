@@ -62,7 +62,7 @@ sy_task_chooser_init (SyTaskChooser *self)
 GtkWidget *
 sy_task_chooser_new (GtkWindow *parent, SyTaskList *list, SyRegister which, SyUnits units, const char *title, const char *choose)
 {
-  static const SyTaskColumn columns[] = { SY_BY_VERDICT, SY_BY_INDEX, SY_BY_MASS, SY_BY_PLACE, SY_BY_DAY };
+  static const SyTaskColumn columns[] = { SY_BY_VERDICT, SY_BY_INDEX, SY_BY_MASS, SY_BY_MACHINE, SY_BY_PLACE, SY_BY_DAY };
   const SyItemNote note = { columns, G_N_ELEMENTS (columns) };
   SyTaskChooser *self = g_object_new (SY_TYPE_TASK_CHOOSER, "transient-for", parent, "modal", TRUE, "destroy-with-parent", TRUE,
                                       "title", title, "default-width", WIDTH, "default-height", HEIGHT, NULL);

@@ -9,9 +9,10 @@ typedef enum
 {
   SY_OFFER_HANDS,    /* people carry, push or lift it     */
   SY_OFFER_GEAR,     /* gear does                         */
+  SY_OFFER_WHOLE,    /* several of these together         */
   SY_OFFER_REGISTER, /* kept in a register, not a task    */
 } SyOffer;
-#define SY_N_OFFERS 3
+#define SY_N_OFFERS 4
 
 /* What a page calls the thing that a method assesses. Texts are N_(). */
 typedef struct

@@ -287,6 +287,8 @@ sy_tasks_cell_words (SyTaskRow *row, SyTaskColumn column, SyUnits units)
       return condition_words (task);
     case SY_BY_REVIEW:
       return review_words (row);
+    case SY_BY_PERSONS:
+      return sy_words_number (task->persons, 0);
     }
   return NULL;
 }
@@ -347,6 +349,7 @@ sy_tasks_cell_tooltip (SyTaskRow *row, SyTaskColumn column)
     case SY_BY_WLL:
     case SY_BY_USE:
     case SY_BY_CONDITION:
+    case SY_BY_PERSONS:
       return NULL;
     }
   return NULL;
@@ -378,10 +381,15 @@ static const Heading headings[SY_N_TASK_COLUMNS] = {
   [SY_BY_DUE] = { N_ ("Due"), N_ ("Until when its examination holds") },
   [SY_BY_CONDITION] = { N_ ("Condition"), N_ ("As it was last looked over") },
   [SY_BY_REVIEW] = { N_ ("Review due"), N_ ("When the assessment is to be looked at again") },
+  [SY_BY_PERSONS] = { N_ ("People"), N_ ("How many people there are") },
   [SY_BY_USE] = { N_ ("Standing"), N_ ("In use, or withdrawn from it") },
 };
 
 static const Heading task_name = { N_ ("Task"), N_ ("Name of the task") };
+static const Heading change_index
+  = { N_ ("Worst index"), N_ ("The largest lifting index of a step, or of all lifts of one person in the change") };
+static const Heading change_mass = { N_ ("By hand"), N_ ("The heaviest mass that one person moves by hand") };
+static const Heading change_machine = { N_ ("Machine"), N_ ("The machine whose dies are changed") };
 static const Heading die_mass = { N_ ("With allowance"), N_ ("What it weighs, with the allowance for how that is known") };
 
 static const Heading *
@@ -389,6 +397,12 @@ heading (SyRegister which, SyTaskColumn column)
 {
   if (which == SY_REGISTER_TASKS && column == SY_BY_NAME)
     return &task_name;
+  if (which == SY_REGISTER_CHANGEOVERS && column == SY_BY_INDEX)
+    return &change_index;
+  if (which == SY_REGISTER_CHANGEOVERS && column == SY_BY_MASS)
+    return &change_mass;
+  if (which == SY_REGISTER_CHANGEOVERS && column == SY_BY_MACHINE)
+    return &change_machine;
   if (which == SY_REGISTER_DIES && column == SY_BY_MASS)
     return &die_mass;
   return &headings[column];
@@ -410,7 +424,7 @@ gboolean
 sy_tasks_column_is_figures (SyTaskColumn column)
 {
   return column == SY_BY_INDEX || column == SY_BY_RANK || column == SY_BY_MASS || column == SY_BY_WLL
-         || column == SY_BY_BALANCE;
+         || column == SY_BY_BALANCE || column == SY_BY_PERSONS;
 }
 
 const char *

@@ -171,6 +171,7 @@ new_probe (SyTaskColumn column, gboolean high)
   task->index = is[SY_BY_INDEX] ? 2 : 1;
   task->rank = is[SY_BY_RANK] ? 2 : 1;
   task->mass_kg = is[SY_BY_MASS] ? 2 : 1;
+  task->persons = is[SY_BY_PERSONS] ? 2 : 1;
   sy_event_set (&task->detail.machine, is[SY_BY_MACHINE] ? "b" : "a");
   sy_event_set (&task->detail.storage, is[SY_BY_STORAGE] ? "b" : "a");
   sy_event_set (&task->detail.identity, is[SY_BY_IDENTITY] ? "b" : "a");

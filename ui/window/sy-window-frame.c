@@ -41,28 +41,39 @@ sy_window_new_header (SyWindow *self)
   return header;
 }
 
+static void
+add_place (GtkWidget *rail, const char *page, const char *title)
+{
+  GtkWidget *button = gtk_toggle_button_new ();
+  GtkWidget *label = gtk_label_new (title);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_button_set_child (GTK_BUTTON (button), label);
+  gtk_widget_set_name (button, page);
+  sy_name (button, title);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.page");
+  gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", page);
+  gtk_box_append (GTK_BOX (rail), button);
+}
+
 GtkWidget *
 sy_window_new_rail (void)
 {
-  const char *const names[] = { "tasks", "dies", "gear", "actions", "journal", "register", "matrix", "survey", "limits" };
-  const char *const labels[] = { _("Tasks"), _("Dies"), _("Gear"), _("Actions"), _("Journal"), _("Register"),
-                                 _("What lifts what"), _("Measuring sheet"), _("Limits") };
+  const char *const names[] = { "actions", "journal", "register", "matrix", "survey", "limits" };
+  const char *const labels[] = { _("Actions"), _("Journal"), _("Register"), _("What lifts what"), _("Measuring sheet"),
+                                 _("Limits") };
   GtkWidget *rail = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
   gtk_widget_add_css_class (rail, "sy-rail");
-  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+  for (int i = 0; i < SY_N_REGISTERS; i++)
     {
-      GtkWidget *button = gtk_toggle_button_new ();
-      GtkWidget *label = gtk_label_new (labels[i]);
+      const SyRegisterPage *page = sy_register_page ((SyRegister) i);
 
-      gtk_label_set_xalign (GTK_LABEL (label), 0);
-      gtk_button_set_child (GTK_BUTTON (button), label);
-      gtk_widget_set_name (button, names[i]);
-      sy_name (button, labels[i]);
-      gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.page");
-      gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", names[i]);
-      gtk_box_append (GTK_BOX (rail), button);
+      if (sy_register_is_offered ((SyRegister) i))
+        add_place (rail, page->page, sy_translate (page->title));
     }
+  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
+    add_place (rail, names[i], labels[i]);
   return rail;
 }
 

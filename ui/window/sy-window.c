@@ -35,7 +35,7 @@ gboolean
 sy_window_find_register (const char *page, SyRegister *which)
 {
   for (int i = 0; i < SY_N_REGISTERS; i++)
-    if (g_str_equal (page, sy_register_page ((SyRegister) i)->page))
+    if (sy_register_is_offered ((SyRegister) i) && g_str_equal (page, sy_register_page ((SyRegister) i)->page))
       {
         *which = (SyRegister) i;
         return TRUE;
