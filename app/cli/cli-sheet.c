@@ -7,9 +7,8 @@
 #include "cli-progress.h"
 #include "cli-sheet.h"
 #include "sy-comparison-sheet.h"
-#include "sy-history-sheet.h"
+#include "sy-dossier-sheet.h"
 #include "sy-ledger-audit.h"
-#include "sy-ledger-deeds.h"
 #include "sy-register-sheet.h"
 #include "sy-sheet.h"
 
@@ -74,46 +73,22 @@ write_register (const Asked *asked)
 
 /* ---- the history of an item ---- */
 
-static SyHistoryLine *
-borrow_lines (GPtrArray *events)
-{
-  SyHistoryLine *lines = g_new0 (SyHistoryLine, events->len + 1);
-
-  for (guint i = 0; i < events->len; i++)
-    {
-      const SyRevision *event = events->pdata[i];
-
-      lines[i] = (SyHistoryLine) { event->number, event->hash, event->event };
-    }
-  return lines;
-}
-
 static int
 write_history (const Asked *asked)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (SyLedger) ledger = NULL;
-  g_autoptr (GPtrArray) events = NULL;
-  g_autoptr (SyTask) task = NULL;
+  g_autoptr (SyBinder) binder = NULL;
   g_autoptr (SyFolio) folio = NULL;
-  g_autofree SyHistoryLine *lines = NULL;
-  SyHead head;
   int code = CLI_DONE;
 
   if (asked->n_names == 0)
     return cli_say (CLI_PROBLEM, "%s", _ ("exactly one task must be named"));
-  ledger = cli_store_there (asked->store, &code);
-  if (ledger == NULL)
+  binder = cli_binder (asked->store, asked->names[0], asked->item_kind, 0, &code);
+  if (binder == NULL)
     return code;
-  task = sy_ledger_find (ledger, asked->names[0], asked->item_kind, &error);
-  events = task != NULL ? sy_ledger_events (ledger, task->id, NULL, &error) : NULL;
-  if (events == NULL || !sy_ledger_head (ledger, &head, &error))
-    return cli_say_ledger (error);
-  lines = borrow_lines (events);
-  folio = sy_history_sheet_new (&(SyHistorySheet) { .task = task, .lines = lines, .n_lines = events->len,
-                                                    .head_line = head.number, .head = head.hash, .paper = asked->on,
-                                                    .translate = cli_translate, .program = "steelyard " SY_VERSION,
-                                                    .made = asked->now });
+  folio = sy_dossier_sheet_new (&binder->dossier, &(SyDossierAsk) { .kind = asked->kind, .paper = asked->on,
+                                                                   .translate = cli_translate, .made = asked->now,
+                                                                   .program = "steelyard " SY_VERSION });
   if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
     return cli_say_error (CLI_FAILED, error);
   return CLI_DONE;

@@ -3,6 +3,7 @@
 #define CLI_SHEET_H
 
 #include "cli.h"
+#include "sy-binder.h"
 
 /* A sheet of one assessment, as asked for. */
 typedef struct
@@ -15,6 +16,9 @@ typedef struct
   const char *now;
 } CliTaskSheet;
 int cli_task_sheet (const CliTaskSheet *asked);
+
+/* As sy_binder_of_record(), of a store that is there; NULL: said, with its code. */
+SyBinder *cli_binder (const char *store, const char *item, const char *item_kind, gint64 revision, int *code);
 
 /* Whether there is such a kind of sheet, and whether it can be printed on that paper. */
 gboolean cli_is_task_sheet (const char *kind);

@@ -2,16 +2,8 @@
 #ifndef SY_HISTORY_SHEET_H
 #define SY_HISTORY_SHEET_H
 
+#include "sy-dossier.h"
 #include "sy-folio.h"
-#include "sy-task.h"
-
-/* A line of the journal about the item. */
-typedef struct
-{
-  guint64 number;
-  SyHash hash;
-  const SyEvent *event;
-} SyHistoryLine;
 
 /* What happened to an item, oldest first: every line with its hash, and what changed from revision to revision. */
 typedef struct
