@@ -249,7 +249,7 @@ draw_shape (cairo_t *cr, double x, double y, const SyLaneBar *bar, const SyPalet
   cairo_restore (cr);
 }
 
-/* A wide bar has shape, number and words in a row; a narrow one the number over the shape. */
+/* A wide bar has shape, number and words in a row, the next number and shape, a narrow one the number over the shape. */
 static void
 fill_in_words (cairo_t *cr, const Box *box, double lane, const SyLaneBar *bar, const SyPalette *palette, const char *font)
 {
@@ -278,7 +278,20 @@ fill_in_words (cairo_t *cr, const Box *box, double lane, const SyLaneBar *bar, c
       return;
     }
   const double middle = box->x + box->width / 2;
-  const bool has_shape = bar->has_shape && box->width >= SHAPE + 2 && high >= line + SHAPE;
+
+  if (room >= before)
+    {
+      const double left = middle - before / 2, centre = box->y + high / 2;
+
+      if (is_clear)
+        clear_behind (cr, left - 1, centre - line / 2, before + 2, line, palette);
+      sy_palette_use (cr, &palette->ink, 1);
+      sy_text_draw (cr, left, centre + (number.ascent - number.descent) / 2, 0, bar->number, font, true);
+      if (bar->has_shape)
+        draw_shape (cr, left + number.width + SHAPE_GAP, centre - SHAPE / 2, bar, palette);
+      return;
+    }
+  const bool has_shape = bar->has_shape && box->width >= SHAPE + 2 && high >= line + SHAPE + inside;
   const bool has_number = box->width >= number.width + 1;
   const double both = (has_shape ? SHAPE : 0) + (has_number ? line : 0), top = box->y + (high - both) / 2;
 
@@ -425,7 +438,7 @@ draw_key (cairo_t *cr, const SyLanes *lanes, const SyLanesFit *fit, const SyPale
       sy_palette_use (cr, &palette->ink, 1);
       sy_text_draw (cr, x + SAMPLE + SHAPE_GAP + 2, box.y + box.height / 2 + (size.ascent - size.descent) / 2, 0,
                     lanes->keys[i], font, false);
-      x += SAMPLE + SHAPE_GAP + 2 + size.width + 2 * GAP;
+      x += SAMPLE + SHAPE_GAP + 2 + size.width + GAP + 4;
     }
 }
 

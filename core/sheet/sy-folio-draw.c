@@ -142,6 +142,17 @@ draw_cells (const SyFolio *self, SyPage *page, SyBlock *block, const SyPiece *pi
 }
 
 static void
+draw_row_shape (SyPage *page, const SyBlock *block, double y)
+{
+  double width, x = sy_folio_column (page, block, block->shape_column - 1, &width);
+
+  cairo_save (page->cr);
+  cairo_translate (page->cr, x, y);
+  sy_drawing_shape (page->cr, SY_FOLIO_SHAPE, block->shape, &page->palette);
+  cairo_restore (page->cr);
+}
+
+static void
 draw_tick (SyPage *page, double y)
 {
   sy_palette_use (page->cr, &page->palette.ink, 1);
@@ -174,6 +185,8 @@ draw_piece (const SyFolio *self, SyPage *page, const SyPiece *piece)
     {
       if (block->kind == SY_BLOCK_TICK && !piece->goes_on)
         draw_tick (page, y);
+      if (block->shape_column > 0 && !piece->goes_on)
+        draw_row_shape (page, block, y);
       draw_cells (self, page, block, piece, y);
     }
   cairo_tag_end (page->cr, tags[block->kind]);

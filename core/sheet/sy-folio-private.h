@@ -13,6 +13,7 @@
 #define SY_FOLIO_GUTTER 8.0  /* between two columns                          */
 #define SY_FOLIO_PAD 3.0     /* over and under the words of a row            */
 #define SY_FOLIO_OVER 8.0    /* over a heading                               */
+#define SY_FOLIO_SHAPE 10.0  /* in a row                                     */
 #define SY_FOLIO_TICK 15.0   /* from a box to its words                      */
 #define SY_FOLIO_KEPT_MAX 4000 /* blocks: of longer ones words are laid out anew for each page, to keep memory small */
 
@@ -34,6 +35,7 @@ typedef struct
   SyFolioPicture *pictures;                   /* n of them; NULL      */
   double height;                              /* of the pictures, blanks or sign */
   SyShape shape;
+  guint shape_column;                          /* of a row, from 1; 0: it has none */
 } SyBlock;
 
 /* What of a block stands where: of a row that was broken, some of the lines of each cell. */

@@ -159,6 +159,17 @@ sy_folio_row_in (SyFolio *self, const char *const *cells, SyPageType type)
 }
 
 void
+sy_folio_row_shape (SyFolio *self, const char *const *cells, int column, SyShape shape, SyPageType type)
+{
+  SyBlock *block;
+
+  sy_folio_row_in (self, cells, type);
+  block = &g_array_index (self->blocks, SyBlock, self->blocks->len - 1);
+  block->shape_column = (guint) (column + 1);
+  block->shape = shape;
+}
+
+void
 sy_folio_pictures (SyFolio *self, const SyFolioPicture *pictures, guint n_pictures, double height)
 {
   SyBlock block = { .kind = SY_BLOCK_PICTURES, .table = -1, .n = n_pictures, .height = height };

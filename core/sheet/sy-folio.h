@@ -49,6 +49,8 @@ void sy_folio_table (SyFolio *folio, const SyFolioColumn *columns, guint n_colum
 void sy_folio_row (SyFolio *folio, const char *const *cells);
 /* The same with every cell in @type: the row that governs. */
 void sy_folio_row_in (SyFolio *folio, const char *const *cells, SyPageType type);
+/* That with a verdict's shape in a column whose words are ""; -1: in none. */
+void sy_folio_row_shape (SyFolio *folio, const char *const *cells, int column, SyShape shape, SyPageType type);
 
 /* What draws itself into 0,0 .. width,height in points. */
 typedef struct
