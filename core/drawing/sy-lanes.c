@@ -17,7 +17,7 @@
 #define HATCH 5.0
 #define SAMPLE 22.0
 #define HEAVY 2.6
-#define WIDE_WORDS 34.0  /* free for words after the number, below that the number stands alone */
+#define WIDE_WORDS 56.0  /* free for words after the number, below that the number stands alone */
 
 /* Where things lie */
 
