@@ -4,6 +4,7 @@
 #include "sy-i18n.h"
 #include "sy-load-path.h"
 #include "sy-task-findings.h"
+#include "sy-task-lanes.h"
 #include "sy-task-limits.h"
 #include "sy-task-page-private.h"
 #include "sy-task-parts.h"
@@ -139,6 +140,13 @@ add_tabs (SyTaskPage *self)
   const SyMethod *method = sy_form_get_method (self->form);
   gboolean has_path = strcmp (method->id, "rigged-lift") == 0;
 
+  if (strcmp (method->id, "changeover") == 0)
+    {
+      GtkWidget *lanes = sy_task_lanes_new (self->form);
+
+      g_signal_connect (lanes, "fact", G_CALLBACK (go_to_fact_cb), self);
+      add_tab (self, lanes, "timeline", _("Timeline"));
+    }
   if (method->n_views > 0)
     {
       GtkWidget *pictures = sy_task_pictures_new (self->form);
