@@ -17,6 +17,7 @@ from steelyard import BLANK, DEMO, changed, cli, json_lines
 CLOCK = {"STEELYARD_CLOCK": "2026-11-26T09:00:00Z"}
 DOCUMENTS = sorted(path for path in DEMO.rglob("*.json"))
 PLANS = sorted((DEMO / "plans").glob("*.json"))
+CHANGEOVERS = sorted((DEMO / "changeovers").glob("*.json"))
 VERDICTS = {"by-hand": "Within the hand-handling limits", "within-capacity": "Within rated capacity",
             "improve": "Improve the task", "incomplete": "Facts missing", "outside": "Outside the method", "mechanical": "Mechanical handling required",
             "do-not-lift": "Do not lift"}
@@ -252,6 +253,66 @@ class LiftPlans(Case):
         done = cli("sheet", "--kind", "lift-plan", "-o", out, self.write(BLANK))
         self.assertEqual(done.returncode, 2)
         self.assertIn("lift-plan", done.stderr)
+        self.assertFalse(out.exists())
+
+
+class ChangeoverPlans(Case):
+    def test_every_step_with_its_verdict_and_every_check_to_tick(self):
+        for path in CHANGEOVERS:
+            facts = json.loads(path.read_text(encoding="utf-8"))
+            with self.subTest(path.name):
+                found, sheet = findings_of(path), self.sheet("changeover", path)
+                self.has_whole_pages(sheet)
+                self.is_not_covered(sheet)
+                self.says(sheet, facts["machine"], *facts["people"], *(step["label"] for step in facts["steps"]),
+                          *(die["label"] for die in facts["dies"]), *(reason["text"] for reason in found["reasons"]),
+                          *(caution["text"] for caution in found["cautions"]), VERDICTS[found["verdict"]]
+                          if found["verdict"] != "by-hand" else "Within every limit of its steps")
+                self.says(sheet, *(f"{number}. {step['label']}" for number, step in enumerate(facts["steps"], 1)
+                                   if step.get("checks")), *(part["title"] for part in found["parts"] if "title" in part),
+                          "Steps in their order", "Checks, to tick on the floor", "Signature", "come first")
+
+    def test_what_is_missing_is_named_with_what_asks_for_it(self):
+        path = DEMO / "changeovers" / "flange-die-by-hand.1.json"
+        sheet = self.sheet("changeover", path, paper="letter")
+        missing = [reason for reason in findings_of(path)["reasons"] if reason["id"].startswith("check-")]
+        self.assertTrue(missing)
+        for reason in missing:
+            self.says(sheet, "Missing in the plan. " + reason["text"] + " Asked for by: " + reason["source"])
+
+    def test_the_whole_and_each_person(self):
+        sheet = self.sheet("changeover", DEMO / "changeovers" / "flange-die-by-hand.1.json")
+        self.says(sheet, "stands 39 min", "The machine stands for 39 min", "Could be done while the machine runs 15 min",
+                  "105 h of standing a year", "Heaviest mass by hand and person 24 kg", "273 h",
+                  "31 min of work; lifts by hand: 2; composite index 3.05, goal 1.00",
+                  "Press 3 Flange die F-6, 46 kg Flange die F-7, 48 kg Pim Arrowby; Dessa Hollin",
+                  "5 Carry the old halves to the rack Carry stopped; could be while it runs 14–20 6 min Dessa Hollin Carrying "
+                  "Mechanical handling required")
+        sheet = self.sheet("changeover", DEMO / "changeovers" / "flange-die-with-cart-and-jib.1.json")
+        self.says(sheet, "stands 20 min", "from minute 9 to 29", "no lift by hand")
+        self.assertNotIn(dense("Missing in the plan"), sheet.text)
+
+    def test_forty_steps_with_long_names(self):
+        facts = json.loads((DEMO / "changeovers" / "flange-die-by-hand.1.json").read_text(encoding="utf-8"))
+        facts["people"] = [f"Person {k} of a name as long as may be"[:40] for k in range(4)]
+        facts["steps"] = [{"label": f"Step {i:02d} of a name that goes on as long as a step's may be, {'x' * 20}"[:80],
+                           "kind": ("clamp", "adjust", "carry")[i % 3], "when": "stopped", "minutes": i % 4,
+                           "after": [], "persons": 1 + i % 4, "checks": ["clamps-torqued"]} for i in range(40)]
+        path = self.write(facts)
+        sheet = self.sheet("changeover", path)
+        self.has_whole_pages(sheet)
+        self.is_not_covered(sheet)
+        self.says(sheet, *(step["label"] for step in facts["steps"]), *facts["people"])
+        self.assertEqual(sheet.bytes, self.sheet("changeover", path).bytes)
+        structure = tool("pdfinfo", "-struct", self.folder / "sheet.pdf")
+        for tag in ("Document", "H1", "Table", "TH", "TD", "Figure"):
+            self.assertRegex(structure, rf"\b{tag}\b")
+
+    def test_only_of_a_die_change(self):
+        out = self.folder / "none.pdf"
+        done = cli("sheet", "--kind", "changeover", "-o", out, self.write(BLANK))
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("changeover", done.stderr)
         self.assertFalse(out.exists())
 
 
