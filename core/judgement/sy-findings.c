@@ -6,172 +6,13 @@
 
 #include "sy-judge-private.h"
 
-bool
-sy_row_broken (const SyPolicyRow *row, const SyMethod *method, SyUnits units, const SyQuantity *quantities,
-               double *value, double *limit)
-{
-  if (row->of != method || row->each)
-    return false;
-  const SyQuantity *quantity = &quantities[row->symbol_at];
-  if (quantity->state == SY_STATE_ABSENT)
-    return false;
-  *value = quantity->value;
-  *limit = row->limit_is_symbol ? quantities[row->limit_at].value : row->limit[units];
-  return row->comparator == SY_OVER ? *value > *limit : *value < *limit;
-}
-
-SyVerdict
-sy_base_verdict (const SyMethod *method)
-{
-  return method->by_capacity ? SY_VERDICT_WITHIN_CAPACITY : SY_VERDICT_BY_HAND;
-}
-
-static SyVerdict
-class_verdict (SyNoteClass note_class, SyJudgeFlags flags)
-{
-  switch (note_class)
-    {
-    case SY_NOTE_EXCLUDED:
-      return SY_VERDICT_OUTSIDE;
-    case SY_NOTE_MISSING:
-      return flags & SY_JUDGE_RECORD ? SY_VERDICT_INCOMPLETE : SY_VERDICT_BY_HAND;
-    case SY_NOTE_NEEDED:
-      return SY_VERDICT_INCOMPLETE;
-    case SY_NOTE_IMPROVE:
-      return SY_VERDICT_IMPROVE;
-    case SY_NOTE_REFUSED:
-      return SY_VERDICT_DO_NOT_LIFT;
-    case SY_NOTE_CAUTION:
-      break;
-    }
-  return SY_VERDICT_BY_HAND;
-}
-
-SyVerdict
-sy_note_verdict (const SyNote *note, SyJudgeFlags flags)
-{
-  return class_verdict (note->note_class, flags);
-}
-
-SyVerdict
-sy_avoid_verdict (const void *facts)
-{
-  const SyCommonFacts *common = facts;
-
-  return common->avoid_given && common->avoid == SY_AVOID_YES ? SY_VERDICT_IMPROVE : SY_VERDICT_BY_HAND;
-}
-
-static SyVerdict
-stricter (SyVerdict a, SyVerdict b)
-{
-  return sy_verdict_rank (b) > sy_verdict_rank (a) ? b : a;
-}
-
-static double
-value_of (const SyMethod *method, const SyQuantity *quantities, const char *symbol)
-{
-  if (symbol == NULL)
-    return NAN;
-  for (size_t i = 0; i < method->n_symbols; i++)
-    if (strcmp (method->symbols[i].symbol, symbol) == 0)
-      return quantities[i].state == SY_STATE_ABSENT ? NAN : quantities[i].value;
-  return NAN;
-}
-
-static bool
-is_over (const SyPolicyRow *row, double value, SyUnits units)
-{
-  return row->comparator == SY_OVER ? value > row->limit[units] : value < row->limit[units];
-}
-
-static bool
-has_each (const SyPolicy *policy, const SyMethod *method)
-{
-  for (int i = 0; i < policy->n_rows; i++)
-    if (policy->row_of[i] == method && policy->rows[i].each)
-      return true;
-  return false;
-}
-
-static bool
-each_broken (const SyPolicyRow *row, const SySink *sink, SyUnits units)
-{
-  for (size_t i = 0; i < sink->n_named; i++)
-    if (sy_symbol_matches (sink->named[i].text, row->symbol) && is_over (row, sink->named[i].quantity.value, units))
-      return true;
-  return false;
-}
-
-/* Parts are judged on the day of the whole. */
-static SyContext
-part_context (const void *facts, const SyContext *context)
-{
-  SyContext own = *context;
-
-  own.today = sy_as_of (facts, context);
-  return own;
-}
-
-void
-sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context, const SyPolicy *policy,
-               SyJudgeFlags flags, SyOutcome *out)
-{
-  SyQuantity quantities[SY_QUANTITIES_MAX];
-  SyNamed named[SY_NAMED_MAX];
-  SySink sink;
-
-  sy_sink_begin (&sink, method, quantities, has_each (policy, method) ? named : NULL);
-  method->evaluate (facts, context, &sink);
-  out->index_symbol = sink.index_symbol;
-  out->index = value_of (method, quantities, sink.index_symbol);
-  out->ratio = value_of (method, quantities, method->ratio_symbol);
-  out->reaches = true;
-  out->excess = 0;
-  out->verdict = stricter (sy_base_verdict (method), sy_avoid_verdict (facts));
-  for (int i = 0; i < policy->n_rows; i++)
-    {
-      double value, limit;
-      if (policy->row_of[i] == method && sy_row_broken (&policy->rows[i], method, context->units, quantities, &value, &limit))
-        {
-          out->verdict = stricter (out->verdict, policy->rows[i].verdict);
-          if (sy_verdict_rank (policy->rows[i].verdict) == 0)
-            continue;
-          out->reaches = false;
-          bool over = policy->rows[i].comparator == SY_OVER;
-          out->excess = fmax (out->excess, over ? (limit > 0 ? value / limit : INFINITY)
-                                                : (value > 0 ? limit / value : INFINITY));
-        }
-      else if (policy->row_of[i] == method && policy->rows[i].each && each_broken (&policy->rows[i], &sink, context->units))
-        {
-          out->verdict = stricter (out->verdict, policy->rows[i].verdict);
-          out->reaches = false;
-        }
-    }
-  for (int i = 0; i < sink.n_notes; i++)
-    out->verdict = stricter (out->verdict, sy_note_verdict (&sink.notes[i], flags));
-  for (int i = 0; i < SY_N_NOTE_CLASSES; i++)
-    if (sink.dropped[i])
-      out->verdict = stricter (out->verdict, class_verdict ((SyNoteClass) i, flags));
-
-  SyPartFacts part;
-  const char *label;
-  for (size_t i = 0; method->part != NULL && method->part (facts, i, &part, &label); i++)
-    if (part.method != NULL)
-      {
-        SyOutcome inner;
-        const SyContext own = part_context (facts, context);
-        sy_outcome_of (part.method, part.facts, &own, policy, flags, &inner);
-        out->verdict = stricter (out->verdict, inner.verdict);
-      }
-}
-
 /* Reasons stand strictest first, otherwise in the order in which they were found. */
 static SyReason *
 add_reason (SyFindings *findings, const char *id, SyVerdict verdict)
 {
   int at = findings->n_reasons;
 
-  findings->verdict = stricter (findings->verdict, verdict);
+  findings->verdict = sy_stricter (findings->verdict, verdict);
   /* The last is the weakest: it gives way to what is stricter, or the new one goes unsaid. */
   if (at == SY_REASONS_MAX && sy_verdict_rank (findings->reasons[at - 1].verdict) >= sy_verdict_rank (verdict))
     return NULL;
@@ -214,7 +55,7 @@ said_stricter (const SyFindings *findings, const SyPolicyRow *row, double value)
       const SyPolicyRow *other = &findings->policy->rows[i];
       if (other->of == row->of && !other->limit_is_symbol && strcmp (other->symbol, row->symbol) == 0
           && sy_verdict_rank (other->verdict) > sy_verdict_rank (row->verdict)
-          && is_over (other, value, findings->units))
+          && sy_is_over (other, value, findings->units))
         return true;
     }
   return false;
@@ -232,7 +73,7 @@ add_each_reason (SyFindings *findings, const SyPolicyRow *row)
       const SyQuantity *quantity = &findings->named[i].quantity;
       int at = n;
 
-      if (!sy_symbol_matches (findings->named[i].text, row->symbol) || !is_over (row, quantity->value, findings->units)
+      if (!sy_symbol_matches (findings->named[i].text, row->symbol) || !sy_is_over (row, quantity->value, findings->units)
           || said_stricter (findings, row, quantity->value))
         continue;
       while (at > 0 && (row->comparator == SY_OVER ? broken[at - 1]->value < quantity->value
@@ -309,7 +150,7 @@ add_note_reasons (SyFindings *findings, SyJudgeFlags flags)
   /* What found no room still counts. */
   for (int i = 0; i < SY_N_NOTE_CLASSES; i++)
     if (findings->sink.dropped[i])
-      findings->verdict = stricter (findings->verdict, class_verdict ((SyNoteClass) i, flags));
+      findings->verdict = sy_stricter (findings->verdict, sy_class_verdict ((SyNoteClass) i, flags));
 }
 
 /* Where the mass itself decides, its limit governs rather than a multiplier: a row whose limit is another quantity
@@ -390,34 +231,48 @@ find_limits (SyFindings *findings)
     strictest->governs = true;
 }
 
-/* Every part by its own method; what is stricter than nothing is a reason of the whole. */
+/* Every part by its own method, and which of them count. */
 static void
 judge_parts (SyFindings *findings, const void *facts, const SyContext *context, SyJudgeFlags flags)
 {
   const SyMethod *method = findings->method;
-  const SyContext own = part_context (facts, context);
+  const SyContext own = sy_part_context (facts, context);
+  SyPartStands stands[SY_METHOD_PARTS_MAX];
+  bool counts[SY_METHOD_PARTS_MAX];
   SyPartFacts part;
   const char *label;
 
-  for (size_t i = 0; method->part != NULL && i < SY_PARTS_SHOWN_MAX && method->part (facts, i, &part, &label); i++)
+  for (size_t i = 0; method->part != NULL && i < SY_METHOD_PARTS_MAX && method->part (facts, i, &part, &label); i++)
     {
       SyPartShown *shown = &findings->parts[findings->n_parts++];
-      SyOutcome outcome;
+      SyOutcome outcome = { .verdict = SY_VERDICT_BY_HAND, .index = NAN };
 
-      *shown = (SyPartShown) { .label = label, .method = part.method, .index = NAN };
-      if (part.method == NULL)
+      if (part.method != NULL)
+        sy_outcome_of (part.method, part.facts, &own, findings->policy, flags, &outcome);
+      *shown = (SyPartShown) { .label = label, .method = part.method, .verdict = outcome.verdict,
+                               .index_symbol = outcome.index_symbol, .index = outcome.index };
+      stands[i] = sy_part_stands (part.method, outcome.verdict);
+    }
+  sy_choose_parts (method, facts, context, stands, (size_t) findings->n_parts, counts, &findings->sink);
+  for (int i = 0; i < findings->n_parts; i++)
+    findings->parts[i].counts = counts[i];
+}
+
+/* A part that counts and is stricter than nothing is a reason of the whole. */
+static void
+add_part_reasons (SyFindings *findings)
+{
+  for (int i = 0; i < findings->n_parts; i++)
+    {
+      const SyPartShown *part = &findings->parts[i];
+
+      if (part->method == NULL || !part->counts || sy_verdict_rank (part->verdict) == 0)
         continue;
-      sy_outcome_of (part.method, part.facts, &own, findings->policy, flags, &outcome);
-      shown->verdict = outcome.verdict;
-      shown->index_symbol = outcome.index_symbol;
-      shown->index = outcome.index;
-      if (sy_verdict_rank (outcome.verdict) == 0)
-        continue;
-      SyReason *reason = add_reason (findings, "part-verdict", outcome.verdict);
+      SyReason *reason = add_reason (findings, "part-verdict", part->verdict);
       if (reason == NULL)
         continue;
-      reason->part = shown;
-      reason->source = part.method->source;
+      reason->part = part;
+      reason->source = part->method->source;
     }
 }
 
@@ -441,10 +296,11 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
   out->spread.present = false;
   sy_sink_begin (&out->sink, method, out->quantities, out->named);
   method->evaluate (facts, &context, &out->sink);
+  judge_parts (out, facts, &context, flags);
 
   add_row_reasons (out);
   add_note_reasons (out, flags);
-  judge_parts (out, facts, &context, flags);
+  add_part_reasons (out);
   if (sy_avoid_verdict (facts) == SY_VERDICT_IMPROVE)
     {
       SyReason *reason = add_reason (out, "can-be-avoided", SY_VERDICT_IMPROVE);

@@ -46,8 +46,9 @@ typedef struct SyPartShown
   SyVerdict verdict;
   const char *index_symbol; /* NULL for none                                             */
   double index;             /* NAN: not had; INFINITY: unbounded                         */
+  bool counts;              /* in the verdict of the whole                               */
 } SyPartShown;
-#define SY_PARTS_SHOWN_MAX 64
+#define SY_PARTS_SHOWN_MAX SY_METHOD_PARTS_MAX
 
 /* A published limit of the method as it stands for these facts. */
 typedef struct

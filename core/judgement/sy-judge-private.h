@@ -20,6 +20,19 @@ typedef struct
 void sy_outcome_of (const SyMethod *method, const void *facts, const SyContext *context,
                     const SyPolicy *policy, SyJudgeFlags flags, SyOutcome *out);
 
+/* Whether a value is on the wrong side of a row's own limit. */
+bool sy_is_over (const SyPolicyRow *row, double value, SyUnits units);
+SyVerdict sy_class_verdict (SyNoteClass note_class, SyJudgeFlags flags);
+SyVerdict sy_stricter (SyVerdict a, SyVerdict b);
+
+/* Parts are judged on the day of the whole. */
+SyContext sy_part_context (const void *facts, const SyContext *context);
+/* How a part with that verdict stands; @method NULL: it has no facts. */
+SyPartStands sy_part_stands (const SyMethod *method, SyVerdict verdict);
+/* Which of the @n parts count in the verdict of the whole. */
+void sy_choose_parts (const SyMethod *method, const void *facts, const SyContext *context, const SyPartStands *stands,
+                      size_t n, bool *counts, SySink *sink);
+
 /* The verdict when nothing speaks against it. */
 SyVerdict sy_base_verdict (const SyMethod *method);
 

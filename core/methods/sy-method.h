@@ -172,6 +172,17 @@ typedef struct
   bool percent;           /* tolerance in percent of the value                    */
 } SyMeasured;
 
+/* How a part of the facts stands by its own method. */
+typedef enum
+{
+  SY_PART_EMPTY,   /* it has no facts                                  */
+  SY_PART_WITHIN,  /* within every limit                               */
+  SY_PART_IMPROVE,
+  SY_PART_OPEN,    /* facts missing, or outside its method             */
+  SY_PART_REFUSED, /* mechanical handling required, or do not lift     */
+} SyPartStands;
+#define SY_METHOD_PARTS_MAX 64
+
 /* One change to one fact, as proposed by a method's remedies. */
 typedef enum { SY_CHANGE_NUMBER, SY_CHANGE_CHOICE, SY_CHANGE_BOOL } SyChangeType;
 typedef struct
@@ -274,6 +285,11 @@ typedef struct SyMethod
   /* NULL for none. Facts inside the facts that methods of their own assess (the steps of a changeover): the @i-th, false when
      there are no more. @label receives what it is called; static or in the facts. */
   bool (*part) (const void *facts, size_t i, SyPartFacts *part, const char **label);
+
+  /* NULL: every part counts in the verdict of the whole. Of a method whose parts are choices: called after evaluate with how each
+     of the @n parts stands; adds notes and quantities, and sets @counts of those that do (all false before). */
+  void (*choose) (const void *facts, const SyContext *context, const SyPartStands *stands, size_t n, bool *counts,
+                  SySink *sink);
 
   /* Views to draw: 0 .. n_views - 1. */
   size_t n_views;

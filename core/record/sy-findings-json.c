@@ -206,6 +206,8 @@ write_parts (Writer *writer)
           text_member (out, "method", part->method->id);
           number_member (writer, "edition", part->method->edition);
           text_member (out, "verdict", sy_verdict_id (part->verdict));
+          if (findings->method->choose != NULL)
+            g_string_append (out, part->counts ? ",\"counts\":true" : ",\"counts\":false");
         }
       if (part->index_symbol != NULL && !isnan (part->index))
         {
