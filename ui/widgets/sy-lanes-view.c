@@ -47,8 +47,9 @@ set_hot (SyLanesView *self, int hot)
   const char *words = hot >= 0 ? self->words[hot] : self->sentence;
 
   self->lanes.hot = hot;
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL ? words : "", -1);
+  /* A tooltip replaces the description: it comes first. */
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), hot >= 0 ? words : NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL ? words : "", -1);
   gtk_widget_queue_draw (GTK_WIDGET (self));
   g_signal_emit (self, signals[TOLD], 0, words != NULL ? words : "");
 }
