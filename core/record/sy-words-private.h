@@ -27,6 +27,7 @@ const char *sy_words_push_template (const char *id);
 const char *sy_words_carry_template (const char *id);
 const char *sy_words_population_template (const char *id);
 const char *sy_words_changeover_template (const char *id);
+const char *sy_words_case_template (const char *id);
 /* The person that a quantity of a team's shares is about: "B" of "share.B.ratio"; NULL for other symbols. New string. */
 char *sy_words_team_thing (const char *symbol);
 /* What a change of a method's fact is called where the common words of the path do not do; NULL: they do, or the method is of
@@ -39,6 +40,7 @@ char *sy_words_team_result (const SyFindings *findings, SyTranslate translate); 
 char *sy_words_push_result (const SyFindings *findings, SyTranslate translate);  /* push, slide */
 char *sy_words_carry_result (const SyFindings *findings, SyTranslate translate); /* carry       */
 char *sy_words_changeover_result (const SyFindings *findings, SyTranslate translate); /* changeover */
+char *sy_words_case_result (const SyFindings *findings, SyTranslate translate); /* case */
 
 /* What a quantity of a set of lifts is about: "Ann" of "person.Ann.SLI", "Lift 3" of "lift.3.FILI"; NULL. New string. */
 char *sy_words_sets_thing (const char *symbol, SyTranslate translate);

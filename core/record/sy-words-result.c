@@ -67,7 +67,7 @@ fill_result (const char *name, gconstpointer data)
 
 static char *(*const rooms[]) (const SyFindings *findings, SyTranslate translate) = {
   sy_words_rigging_result, sy_words_sets_result, sy_words_team_result, sy_words_push_result, sy_words_carry_result,
-  sy_words_changeover_result,
+  sy_words_changeover_result, sy_words_case_result,
 };
 
 char *

@@ -78,7 +78,7 @@ sy_words_find (const SyTemplate *templates, gsize n, const char *id)
 static const char *(*const rooms[]) (const char *id) = {
   sy_words_rigging_template, sy_words_population_template, sy_words_sets_template,
   sy_words_team_template,    sy_words_push_template,       sy_words_carry_template,
-  sy_words_changeover_template,
+  sy_words_changeover_template, sy_words_case_template,
 };
 
 /* What is said by a reason or a note, wherever its words are. */
