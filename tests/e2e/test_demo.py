@@ -62,7 +62,8 @@ class Demo(unittest.TestCase):
         kinds = {item["method"]: item["kind"] for item in self.items}
         self.assertEqual(kinds, {"lift": "task", "rigged-lift": "task", "truck": "task", "cart": "task",
                                  "lift-set": "task", "team-lift": "task", "carry": "task", "push": "task",
-                                 "slide": "task", "die-mass": "die", "gear": "gear", "changeover": "changeover"})
+                                 "slide": "task", "die-mass": "die", "gear": "gear", "changeover": "changeover",
+                                 "case": "case"})
         self.assertGreaterEqual(len(self.of_method("die-mass")), 5)
         self.assertGreaterEqual(len(self.of_method("gear")), 20)
 
@@ -72,6 +73,14 @@ class Demo(unittest.TestCase):
         before, after = (self.history(name)[-1]["findings"]["quantities"] for name, _ in (by_hand, improved))
         self.assertLess(after["stopped.elapsed"]["value"], before["stopped.elapsed"]["value"] * 0.6)
         self.assertNotIn("heaviest_by_hand", after)
+
+    def test_one_case_that_the_assessed_aid_wins(self):
+        (name, case), = self.of_method("case").items()
+        self.assertEqual(case["verdict"], "by-hand")
+        findings = self.history(name)[-1]["findings"]
+        self.assertEqual(findings["governing"], "option.Roller carts and jib.npv")
+        self.assertLess(abs(findings["quantities"]["option.Roller carts and jib.npv"]["value"] - 26138.88), 0.01)
+        self.assertLessEqual({"case-option-refused", "case-option-not-assessed"}, {c["id"] for c in findings["cautions"]})
 
     def test_plans_reach_every_verdict_of_a_rigged_lift(self):
         verdicts = {item["verdict"] for item in self.of_method("rigged-lift").values()}

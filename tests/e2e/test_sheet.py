@@ -117,7 +117,10 @@ class Assessments(Case):
                     if limit["from_memory"]:
                         self.says(sheet, limit["edition"] + "; from memory, not checked")
                 self.says(sheet, found["source"], "edition %d" % found["edition"], path.stem)
-                if found["method"] not in ("gear", "die-mass", "changeover"):
+                if found["method"] == "case":
+                    self.says(sheet, "The best option is within its limits", "it pays back in 1.5 years",
+                              "(15500 + 600) / 10579 = 1.52")
+                elif found["method"] not in ("gear", "die-mass", "changeover"):
                     self.says(sheet, VERDICTS[found["verdict"]])
                 for part in found.get("parts", []):
                     self.says(sheet, part["label"])
