@@ -333,5 +333,5 @@ sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPoli
 const SyQuantity *
 sy_findings_quantity (const SyFindings *findings, const char *symbol)
 {
-  return sy_sink_quantity (&findings->sink, symbol);
+  return symbol != NULL ? sy_sink_quantity (&findings->sink, symbol) : NULL;
 }

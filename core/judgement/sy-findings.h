@@ -112,7 +112,7 @@ typedef struct
 void sy_judge (const SyMethod *method, const void *facts, SyUnits units, const SyPolicy *policy, double today,
                SyJudgeFlags flags, const SyJudgeRoom *room, SyFindings *out);
 
-/* A quantity by symbol, NULL when the findings do not have it. */
+/* A quantity by symbol, NULL when the findings do not have it; @symbol NULL: a result without an index has none. */
 const SyQuantity *sy_findings_quantity (const SyFindings *findings, const char *symbol);
 
 #endif
