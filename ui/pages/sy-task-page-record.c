@@ -5,6 +5,7 @@
 #include "sy-task-page-private.h"
 #include "sy-stored-result.h"
 #include "sy-task-standing.h"
+#include "sy-variant.h"
 #include "sy-worker-deeds.h"
 
 #include <string.h>
@@ -397,24 +398,11 @@ sy_task_page_get_item (SyTaskPage *self)
 SyDraft *
 sy_task_page_dup_variant (SyTaskPage *self)
 {
-  SyDraft *draft;
-  g_autofree char *name = NULL, *origin = NULL;
-  const char *notes;
+  g_autofree char *name = NULL;
 
   g_return_val_if_fail (SY_IS_TASK_PAGE (self) && self->form != NULL, NULL);
-  draft = sy_draft_new ("variant");
   g_object_get (self, "title", &name, NULL);
-  /* Translators: a name, and the number of a revision. */
-  origin = self->base > 0 ? g_strdup_printf (_("Variant of “%s”, revision %ld."), name, (long) self->base)
-                          : g_strdup_printf (_("Variant of “%s”."), name);
-  sy_form_fill_draft (self->form, draft);
-  g_free (draft->name);
-  /* Translators: name of the variant of a task. */
-  draft->name = g_strdup_printf (_("%s (variant)"), name);
-  notes = g_hash_table_lookup (draft->texts, "notes");
-  g_hash_table_replace (draft->texts, g_strdup ("notes"),
-                        notes != NULL && *notes != '\0' ? g_strdup_printf ("%s\n%s", notes, origin) : g_strdup (origin));
-  return draft;
+  return sy_variant_new (self->form, name, self->base);
 }
 
 void

@@ -387,7 +387,7 @@ static const Heading headings[SY_N_TASK_COLUMNS] = {
 
 static const Heading task_name = { N_ ("Task"), N_ ("Name of the task") };
 static const Heading change_index
-  = { N_ ("Worst index"), N_ ("The largest lifting index of a step, or of all lifts of one person in the change") };
+  = { N_ ("Index"), N_ ("The largest lifting index of a step, or of all lifts of one person in the change") };
 static const Heading change_mass = { N_ ("By hand"), N_ ("The heaviest mass that one person moves by hand") };
 static const Heading change_machine = { N_ ("Machine"), N_ ("The machine whose dies are changed") };
 static const Heading die_mass = { N_ ("With allowance"), N_ ("What it weighs, with the allowance for how that is known") };

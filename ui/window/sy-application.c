@@ -81,6 +81,7 @@ typedef struct
 
 static const Shortcut shortcuts[] = {
   { "win.choose-new", { "<Control>n" } },
+  { "win.new-from", { "<Control><Shift>n" } },
   { "win.save", { "<Control>s" } },
   { "win.undo", { "<Control>z" } },
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },

@@ -2,15 +2,21 @@
 /* What the window does when it is asked for by name, from a key, a button or the menu. */
 #include "sy-window-private.h"
 
+#include "sy-alert.h"
 #include "sy-compare-page.h"
 #include "sy-draft.h"
 #include "sy-export-window.h"
+#include "sy-i18n.h"
 #include "sy-import-window.h"
+#include "sy-item-log.h"
 #include "sy-limits-page.h"
 #include "sy-matrix-page.h"
 #include "sy-settings.h"
 #include "sy-survey-page.h"
+#include "sy-task-chooser.h"
 #include "sy-tasks-page.h"
+#include "sy-variant.h"
+#include "sy-worker-deeds.h"
 
 static void
 begin_new (SyWindow *self, const char *method)
@@ -189,6 +195,89 @@ new_variant_action (GSimpleAction *action, GVariant *parameter, gpointer user_da
   sy_window_show_page (self, "task");
 }
 
+/* Topics: beginning from an earlier one */
+
+static void
+begin_from (SyWindow *self, GPtrArray *lines, GError **error)
+{
+  g_autoptr (SyItemLog) log = sy_item_log_new (lines);
+  g_autoptr (SyDraft) draft = NULL;
+  SyTaskPage *page;
+
+  if (log == NULL)
+    {
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND, _("The record has no such item."));
+      return;
+    }
+  draft = sy_variant_new_from (sy_worker_get_desk (self->worker), sy_item_log_latest (log)->event, error);
+  if (draft == NULL)
+    return;
+  page = sy_window_new_task_page (self, draft->method);
+  sy_task_page_begin_variant (page, draft);
+  sy_window_show_page (self, "task");
+  /* The one thing that it must not share with the other. */
+  sy_task_page_focus_fact (page, "name");
+}
+
+static void
+read_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  GWeakRef *asked = user_data;
+  g_autoptr (SyWindow) self = g_weak_ref_get (asked);
+  const char *const answers[] = { _("_Close"), NULL };
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL;
+  GPtrArray *lines = sy_worker_events_finish (SY_WORKER (source), result, &error);
+
+  g_weak_ref_clear (asked);
+  g_free (asked);
+  if (self == NULL)
+    {
+      g_clear_pointer (&lines, g_ptr_array_unref);
+      return;
+    }
+  if (lines != NULL)
+    begin_from (self, lines, &error);
+  if (error == NULL)
+    return;
+  words = g_strdup_printf (_("Nothing was begun: %s"), error->message);
+  sy_alert_async (GTK_WINDOW (self), words, _("The record was not changed."), answers, 0, -1, NULL, NULL, NULL);
+}
+
+static void
+new_from_item_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  GWeakRef *asked = g_new0 (GWeakRef, 1);
+
+  (void) action;
+  g_weak_ref_init (asked, self);
+  sy_worker_events_async (self->worker, g_variant_get_string (parameter, NULL), NULL, read_cb, asked);
+}
+
+static void
+from_chosen_cb (SyTaskChooser *chooser, const char *id, SyWindow *self)
+{
+  (void) chooser;
+  gtk_widget_activate_action (GTK_WIDGET (self), "win.new-from-item", "s", id);
+}
+
+/* Of the kind that is shown, in a list or in an open page. */
+static void
+new_from_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+  SyRegister which = self->last;
+  GtkWidget *chooser;
+
+  (void) action, (void) parameter;
+  if (g_str_equal (sy_window_get_page (self), "task"))
+    sy_window_find_kind (sy_task_page_get_method (SY_TASK_PAGE (self->task))->item_kind, &which);
+  chooser = sy_task_chooser_new (GTK_WINDOW (self), self->list, which, self->units, _("Begin from which?"), _("_Begin"));
+  g_signal_connect_object (chooser, "chosen", G_CALLBACK (from_chosen_cb), self, 0);
+  gtk_window_present (GTK_WINDOW (chooser));
+}
+
 /* @item NULL: both sides are to be chosen. */
 static void
 compare (SyWindow *self, const char *item, gint64 revision)
@@ -358,6 +447,8 @@ static const GActionEntry actions[] = {
   { .name = "open-follow-up", .activate = open_follow_up_action, .parameter_type = "s" },
   { .name = "open-history", .activate = open_history_action, .parameter_type = "s" },
   { .name = "new-variant", .activate = new_variant_action },
+  { .name = "new-from", .activate = new_from_action },
+  { .name = "new-from-item", .activate = new_from_item_action, .parameter_type = "s" },
   { .name = "compare", .activate = compare_action },
   { .name = "compare-with", .activate = compare_with_action, .parameter_type = "(sx)" },
   { .name = "export", .activate = export_action },

@@ -20,6 +20,7 @@ sy_window_menu_model (void)
 
   g_menu_append (start, _("_New…"), "win.choose-new");
   g_menu_append (start, _("_Measure a lift"), "win.new");
+  g_menu_append (start, _("New _from an earlier one…"), "win.new-from");
   g_menu_append (start, _("New _variant of this"), "win.new-variant");
   g_menu_append (start, _("_Compare with…"), "win.compare");
   g_menu_append (start, _("_Print a measuring sheet"), "win.survey");

@@ -28,6 +28,8 @@ struct _SyWindow
 /* sy-window.c */
 /* The list that a page of the window is; FALSE: none. */
 gboolean sy_window_find_register (const char *page, SyRegister *which);
+/* The list of what is of a kind; FALSE: none. */
+gboolean sy_window_find_kind (const char *item_kind, SyRegister *which);
 /* Makes a page that is looked at for the first time. */
 void sy_window_need_page (SyWindow *self, const char *name);
 void sy_window_show_page (SyWindow *self, const char *name);

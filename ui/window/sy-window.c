@@ -43,6 +43,18 @@ sy_window_find_register (const char *page, SyRegister *which)
   return FALSE;
 }
 
+gboolean
+sy_window_find_kind (const char *item_kind, SyRegister *which)
+{
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    if (g_str_equal (item_kind, sy_register_item_kind ((SyRegister) i)))
+      {
+        *which = (SyRegister) i;
+        return TRUE;
+      }
+  return FALSE;
+}
+
 static void
 update_title (SyWindow *self)
 {

@@ -10,7 +10,8 @@
  * One window on one store: a rail on the left (tasks, changeovers, cases, dies, gear, actions, journal, register as at a
  * day, what lifts what, measuring sheet, limits; one for which there is no method is left out), a page beside it; a task opens in the place of the list, as does the choice of what to begin.
  *
- * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.choose-new" (a changeover, a case, a die or gear where those are listed),
+ * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.new-from" (asks from which), "win.new-from-item" (s: the start of a new one is a copy of
+ * its latest revision), "win.choose-new" (a changeover, a case, a die or gear where those are listed),
  * "win.open-task" (s), "win.open-history", "win.open-follow-up" (s: the same at that tab), "win.open-draft" (s), "win.back", "win.search",
  * "win.survey", "win.page" (s: as sy_window_get_page() has them, but for "new" and "task"), "win.export",
  * "win.import-bundle", "win.import-lifts", "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
