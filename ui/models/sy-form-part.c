@@ -61,7 +61,16 @@ sy_form_begin_part (SyForm *form, const char *path, const char *method)
   g_autofree char *document = g_strdup_printf ("{\"method\":\"%s\"}", method);
 
   g_return_if_fail (sy_form_is_part (form, path) && sy_method_find (method) != NULL);
-  sy_form_set (form, path, document);
+  sy_form_set_many (form, &path, (const char *const *) &document, 1);
+}
+
+void
+sy_form_remove_part (SyForm *form, const char *path)
+{
+  const char *nothing = "";
+
+  g_return_if_fail (sy_form_is_part (form, path));
+  sy_form_set_many (form, &path, &nothing, 1);
 }
 
 const SyMethod *

@@ -87,8 +87,9 @@ gboolean sy_form_is_part (SyForm *form, const char *path);
 SyForm *sy_form_new_part (SyForm *form, const char *path, GError **error);
 /* Puts what such a form holds, with or without problems, in its place; typing on joins one step of undo. */
 void sy_form_set_part (SyForm *form, const char *path, SyForm *part);
-/* Begins with no facts of a method; what was there goes. "" with sy_form_set takes them away. */
+/* Begins with no facts of a method; what was there goes. A step of undo of its own, as is taking them away. */
 void sy_form_begin_part (SyForm *form, const char *path, const char *method);
+void sy_form_remove_part (SyForm *form, const char *path);
 /* NULL: none are given. */
 const SyMethod *sy_form_get_part_method (SyForm *form, const char *path);
 

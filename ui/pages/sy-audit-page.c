@@ -1,37 +1,17 @@
 /* SPDX-License-Identifier: MIT */
-#include "sy-audit-page.h"
+#include "sy-audit-page-private.h"
 
 #include <string.h>
 
 #include "sy-audit-about.h"
-#include "sy-audit-columns.h"
 #include "sy-date.h"
-#include "sy-file-ask.h"
 #include "sy-i18n.h"
-#include "sy-key-choice.h"
 #include "sy-name.h"
-#include "sy-print-folio.h"
+#include "sy-paper-out.h"
 #include "sy-progress-row.h"
 #include "sy-register-sheet.h"
 #include "sy-scroll.h"
-#include "sy-task-parts.h"
-#include "sy-tasks-states.h"
 #include "sy-worker-audit.h"
-
-#define PROGRAM "steelyard " SY_VERSION
-
-struct _SyAuditPage
-{
-  GtkWidget parent_instance;
-  SyWorker *worker;
-  SyAuditList *rows;
-  GtkSingleSelection *selection;
-  char *day;   /* that is shown, or asked for                 */
-  char *made;  /* when what is shown was read, RFC 3339; NULL */
-  GError *failed; /* why nothing is shown                     */
-  gboolean asking, is_stale;
-  GtkWidget *box, *entry, *listed, *paper, *message, *progress, *about, *states, *view, *error_words, *retry, *chosen;
-};
 
 G_DEFINE_FINAL_TYPE (SyAuditPage, sy_audit_page, GTK_TYPE_WIDGET)
 
@@ -63,8 +43,8 @@ state_of (SyAuditPage *self)
   return g_list_model_get_n_items (G_LIST_MODEL (self->rows)) > 0 ? "list" : "no-match";
 }
 
-static void
-update_state (SyAuditPage *self)
+void
+sy_audit_page_update (SyAuditPage *self)
 {
   const SyAudit *audit = sy_audit_list_get (self->rows);
   const gboolean was_loading = g_strcmp0 (sy_audit_page_get_state (self), "loading") == 0;
@@ -81,15 +61,6 @@ update_state (SyAuditPage *self)
   /* What the person came for was not there yet when the page was shown. */
   if (was_loading && !g_str_equal (state, "loading") && gtk_widget_get_mapped (GTK_WIDGET (self)))
     gtk_widget_grab_focus (GTK_WIDGET (self));
-}
-
-static void
-selected_cb (GObject *object, GParamSpec *pspec, SyAuditPage *self)
-{
-  SyAuditItem *item = gtk_single_selection_get_selected_item (self->selection);
-
-  (void) object, (void) pspec;
-  sy_audit_chosen_set (SY_AUDIT_CHOSEN (self->chosen), item != NULL ? sy_audit_item_get_row (item) : NULL);
 }
 
 /* Topics: asking */
@@ -130,11 +101,11 @@ answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
                            : error->message);
       self->failed = g_steal_pointer (&error);
     }
-  update_state (self);
+  sy_audit_page_update (self);
 }
 
-static void
-ask (SyAuditPage *self)
+void
+sy_audit_page_ask (SyAuditPage *self)
 {
   g_autoptr (GCancellable) cancellable = NULL;
 
@@ -158,8 +129,8 @@ mark (SyAuditPage *self, gboolean is_wrong)
                                is_wrong ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
-static void
-show_typed (SyAuditPage *self)
+void
+sy_audit_page_show_typed (SyAuditPage *self)
 {
   g_autofree char *day = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->entry)))), *words = NULL;
   double days;
@@ -177,21 +148,7 @@ show_typed (SyAuditPage *self)
     }
   g_free (self->day);
   self->day = g_steal_pointer (&day);
-  ask (self);
-}
-
-static void
-show_cb (GtkWidget *widget, SyAuditPage *self)
-{
-  (void) widget;
-  show_typed (self);
-}
-
-static void
-retry_cb (GtkButton *button, SyAuditPage *self)
-{
-  (void) button;
-  ask (self);
+  sy_audit_page_ask (self);
 }
 
 static void
@@ -206,299 +163,66 @@ changed_cb (SyWorker *worker, SyAuditPage *self)
     say (self, FALSE, _("The record has moved on since this was read: “Show” reads it anew."));
 }
 
-static void
-listed_cb (SyKeyChoice *choice, SyAuditPage *self)
-{
-  const char *key = sy_key_choice_get (choice);
-  const SyAuditListed listed = key == NULL                         ? SY_AUDIT_LIST_IN_USE
-                               : g_str_equal (key, "not-assessed") ? SY_AUDIT_LIST_NOT_ASSESSED
-                               : g_str_equal (key, "unsigned")     ? SY_AUDIT_LIST_UNSIGNED
-                                                                   : SY_AUDIT_LIST_RETIRED;
-
-  sy_audit_list_show (self->rows, listed);
-  update_state (self);
-}
-
-static const char *
-listed_words (const char *key)
-{
-  if (g_str_equal (key, "not-assessed"))
-    return _("Not assessed, or no longer");
-  return g_str_equal (key, "unsigned") ? _("Not signed off") : _("Out of use");
-}
-
-static void
-show_all_cb (GtkButton *button, SyAuditPage *self)
-{
-  (void) button;
-  sy_key_choice_choose (SY_KEY_CHOICE (self->listed), NULL);
-  listed_cb (SY_KEY_CHOICE (self->listed), self);
-}
-
-static void
-activate_cb (GtkColumnView *view, guint position, SyAuditPage *self)
-{
-  g_autoptr (SyAuditItem) item = g_list_model_get_item (G_LIST_MODEL (self->rows), position);
-
-  (void) view;
-  if (item != NULL)
-    gtk_widget_activate_action (GTK_WIDGET (self), "win.open-history", "s", sy_audit_item_get_row (item)->task->id);
-}
-
 /* Topics: paper */
 
-static SyPaper
-chosen_paper (SyAuditPage *self)
-{
-  return gtk_drop_down_get_selected (GTK_DROP_DOWN (self->paper)) == 1 ? SY_PAPER_LETTER : SY_PAPER_A4;
-}
-
-/* NULL: the clock is set to what is no time, or nothing was read yet. */
 static SyFolio *
-make_folio (SyAuditPage *self)
+make_folio (GtkWidget *page, char **made, GError **error)
 {
+  SyAuditPage *self = SY_AUDIT_PAGE (page);
   const SyAudit *audit = sy_audit_list_get (self->rows);
 
+  (void) error;
+  /* The clock was set to what is no time, or nothing was read yet. */
   if (audit == NULL || self->made == NULL)
     return NULL;
-  return sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = chosen_paper (self), .translate = sy_translate,
-                                                     .program = PROGRAM, .made = self->made });
+  *made = g_strdup (self->made);
+  return sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = sy_paper_choice_get (self->paper),
+                                                     .translate = sy_translate, .program = "steelyard " SY_VERSION,
+                                                     .made = self->made });
 }
+
+static void
+say_of_paper (GtkWidget *page, gboolean trouble, const char *words)
+{
+  say (SY_AUDIT_PAGE (page), trouble, words);
+}
+
+static const SyPaperOut paper_out = {
+  .make = make_folio,
+  .say = say_of_paper,
+  .ask = N_ ("Save the register"),
+  .job = N_ ("Register"),
+  .not_saved = N_ ("The register was not saved: {why}"),
+  .not_printed = N_ ("The register was not printed: {why}"),
+  .sent = N_ ("The register was sent to the printer."),
+};
 
 gboolean
 sy_audit_page_write (SyAuditPage *self, const char *path)
 {
-  g_autoptr (SyFolio) folio = NULL;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *words = NULL;
-
   g_return_val_if_fail (SY_IS_AUDIT_PAGE (self), FALSE);
-  folio = make_folio (self);
-  if (folio == NULL)
-    return FALSE;
-  if (!sy_folio_write_pdf (folio, path, self->made, &error))
-    {
-      words = g_strdup_printf (_("The register was not saved: %s"), error->message);
-      say (self, TRUE, words);
-      return FALSE;
-    }
-  words = g_strdup_printf (_("Saved as %s"), path);
-  say (self, FALSE, words);
-  return TRUE;
-}
-
-static void
-file_chosen_cb (GObject *source, GAsyncResult *result, gpointer user_data)
-{
-  g_autoptr (SyAuditPage) self = SY_AUDIT_PAGE (user_data);
-  g_autoptr (GFile) file = sy_file_ask_save_finish (result);
-  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
-
-  (void) source;
-  if (self->box == NULL)
-    return;
-  if (path != NULL)
-    sy_audit_page_write (self, path);
-  else if (file != NULL)
-    say (self, TRUE, _("The register was not saved: this place is not a folder of this computer."));
+  return sy_paper_out_write (GTK_WIDGET (self), &paper_out, path);
 }
 
 static void
 save_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  SyAuditPage *self = SY_AUDIT_PAGE (widget);
-  GtkRoot *root = gtk_widget_get_root (widget);
   /* Translators: file name; a day. */
-  g_autofree char *file = g_strdup_printf (_("register-%s.pdf"), sy_audit_list_get (self->rows)->day);
+  g_autofree char *file
+    = g_strdup_printf (_("register-%s.pdf"), sy_audit_list_get (SY_AUDIT_PAGE (widget)->rows)->day);
 
   (void) name, (void) parameter;
-  sy_file_ask_save_async (GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, _("Save the register"), file, _("PDF documents"),
-                          "*.pdf", NULL, file_chosen_cb, g_object_ref (widget));
-}
-
-static void
-printed_cb (gboolean sent, const GError *error, gpointer user_data)
-{
-  SyAuditPage *self = user_data;
-  g_autofree char *words = NULL;
-
-  if (self->box == NULL)
-    return;
-  if (error != NULL)
-    {
-      words = g_strdup_printf (_("The register was not printed: %s"), error->message);
-      say (self, TRUE, words);
-    }
-  else if (sent)
-    say (self, FALSE, _("The register was sent to the printer."));
+  sy_paper_out_save (widget, &paper_out, file);
 }
 
 static void
 print_action (GtkWidget *widget, const char *name, GVariant *parameter)
 {
-  SyAuditPage *self = SY_AUDIT_PAGE (widget);
-  SyFolio *folio = make_folio (self);
-
   (void) name, (void) parameter;
-  say (self, FALSE, "");
-  if (folio != NULL)
-    sy_print_folio (widget, folio, chosen_paper (self), _("Register"), printed_cb);
+  sy_paper_out_print (widget, &paper_out);
 }
 
-/* Topics: building */
-
-static void
-set_margins (GtkWidget *widget, int top, int bottom)
-{
-  gtk_widget_set_margin_start (widget, 18);
-  gtk_widget_set_margin_end (widget, 18);
-  gtk_widget_set_margin_top (widget, top);
-  gtk_widget_set_margin_bottom (widget, bottom);
-}
-
-static GtkWidget *
-new_caption (const char *mnemonic, GtkWidget *of)
-{
-  GtkWidget *label = gtk_label_new_with_mnemonic (mnemonic);
-
-  gtk_label_set_mnemonic_widget (GTK_LABEL (label), of);
-  gtk_widget_add_css_class (label, "sy-quiet");
-  return label;
-}
-
-static void
-add_asking (SyAuditPage *self, GtkBox *bar)
-{
-  const char *const keys[] = { "not-assessed", "unsigned", "retired", NULL };
-  GtkWidget *show = sy_button_new (_("_Show"), NULL);
-
-  self->entry = gtk_entry_new ();
-  gtk_widget_set_name (self->entry, "day");
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 11);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 11);
-  gtk_editable_set_text (GTK_EDITABLE (self->entry), self->day);
-  gtk_widget_set_tooltip_text (self->entry, _("Year-month-day, such as 2026-11-26"));
-  sy_name (self->entry, _("Day of the register, as year-month-day"));
-  g_signal_connect_object (self->entry, "activate", G_CALLBACK (show_cb), self, 0);
-  gtk_widget_set_name (show, "show");
-  g_signal_connect_object (show, "clicked", G_CALLBACK (show_cb), self, 0);
-  self->listed = sy_key_choice_new (_("All in use"), _("Which items are listed"), listed_words);
-  gtk_widget_set_name (self->listed, "listed");
-  sy_key_choice_set_keys (SY_KEY_CHOICE (self->listed), g_strdupv ((char **) keys));
-  g_signal_connect_object (self->listed, "chosen", G_CALLBACK (listed_cb), self, 0);
-  gtk_box_append (bar, new_caption (_("_Day"), self->entry));
-  gtk_box_append (bar, self->entry);
-  gtk_box_append (bar, show);
-  gtk_box_append (bar, self->listed);
-}
-
-static void
-add_paper (SyAuditPage *self, GtkBox *bar)
-{
-  const char *const papers[] = { _("A4"), _("Letter"), NULL };
-  GtkWidget *print = sy_button_new (_("_Print…"), "audit.print");
-  GtkWidget *space = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-
-  gtk_widget_set_hexpand (space, TRUE);
-  self->paper = gtk_drop_down_new_from_strings (papers);
-  /* The paper that the locale prints on. */
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper),
-                              g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? 1 : 0);
-  sy_name (self->paper, _("Paper"));
-  gtk_box_append (bar, space);
-  gtk_box_append (bar, new_caption (_("P_aper"), self->paper));
-  gtk_box_append (bar, self->paper);
-  gtk_box_append (bar, sy_button_new (_("Save as P_DF…"), "audit.save"));
-  gtk_box_append (bar, print);
-}
-
-static GtkWidget *
-new_list_state (SyAuditPage *self)
-{
-  GtkWidget *scrolled = gtk_scrolled_window_new ();
-
-  self->selection = gtk_single_selection_new (NULL);
-  gtk_single_selection_set_autoselect (self->selection, FALSE);
-  gtk_single_selection_set_can_unselect (self->selection, TRUE);
-  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->rows));
-  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self, 0);
-  self->view = gtk_column_view_new (g_object_ref (GTK_SELECTION_MODEL (self->selection)));
-  sy_audit_columns_add (GTK_COLUMN_VIEW (self->view));
-  gtk_widget_set_name (self->view, "register");
-  sy_name (self->view, _("Register"));
-  sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Register"));
-  g_signal_connect_object (self->view, "activate", G_CALLBACK (activate_cb), self, 0);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->view);
-  return scrolled;
-}
-
-static GtkWidget *
-new_no_match_state (SyAuditPage *self)
-{
-  GtkWidget *state = sy_tasks_state_new (_("Nothing in the register was like that on this day"), "", NULL);
-  GtkWidget *show_all = sy_button_new (_("Show _all in use"), NULL);
-
-  gtk_widget_set_halign (show_all, GTK_ALIGN_CENTER);
-  gtk_widget_set_name (show_all, "show-all");
-  g_signal_connect_object (show_all, "clicked", G_CALLBACK (show_all_cb), self, 0);
-  gtk_box_append (GTK_BOX (state), show_all);
-  return state;
-}
-
-static void
-add_states (SyAuditPage *self)
-{
-  GtkStack *states = GTK_STACK (self->states = gtk_stack_new ());
-
-  gtk_widget_set_vexpand (self->states, TRUE);
-  gtk_stack_add_named (states, sy_tasks_state_new (_("Reading the record…"), "", NULL), "loading");
-  gtk_stack_add_named (states, new_list_state (self), "list");
-  gtk_stack_add_named (states,
-                       sy_tasks_state_new (_("Nothing was in the record on this day"),
-                                           _("The register shows what was in force at the end of a day, as the record knew it "
-                                             "then. The first line of the journal was written later, or none is there yet: "
-                                             "choose a later day."),
-                                           NULL),
-                       "empty");
-  gtk_stack_add_named (states, new_no_match_state (self), "no-match");
-  gtk_stack_add_named (states, sy_tasks_state_new (_("Stopped"), _("“Show” reads the register of the day."), NULL), "stopped");
-  gtk_stack_add_named (states, sy_tasks_state_error (sy_worker_get_store (self->worker), &self->error_words, &self->retry),
-                       "error");
-  g_signal_connect_object (self->retry, "clicked", G_CALLBACK (retry_cb), self, 0);
-}
-
-static void
-build (SyAuditPage *self)
-{
-  g_autofree char *screening = sy_words_screening (sy_translate);
-  g_autofree char *caution = g_strdup_printf ("%s %s", sy_translate (sy_audit_elsewhere), screening);
-  GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 9);
-
-  self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  self->message = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, "wrap", TRUE, "wrap-mode",
-                                PANGO_WRAP_WORD_CHAR, "xalign", 0.0, "selectable", TRUE, "visible", FALSE, NULL);
-  gtk_widget_set_name (self->message, "message");
-  self->progress = sy_progress_row_new ();
-  self->about = sy_audit_about_new ();
-  self->chosen = sy_audit_chosen_new ();
-  add_asking (self, GTK_BOX (bar));
-  add_paper (self, GTK_BOX (bar));
-  add_states (self);
-  set_margins (bar, 12, 6);
-  set_margins (self->message, 0, 6);
-  set_margins (self->progress, 0, 6);
-  set_margins (self->about, 0, 9);
-  set_margins (self->chosen, 9, 9);
-  gtk_box_append (GTK_BOX (self->box), bar);
-  gtk_box_append (GTK_BOX (self->box), self->message);
-  gtk_box_append (GTK_BOX (self->box), self->progress);
-  gtk_box_append (GTK_BOX (self->box), self->about);
-  gtk_box_append (GTK_BOX (self->box), self->states);
-  gtk_box_append (GTK_BOX (self->box), self->chosen);
-  gtk_box_append (GTK_BOX (self->box), sy_part_label (caution, "sy-caution"));
-  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
-  update_state (self);
-}
+/* Topics: the widget */
 
 static void
 sy_audit_page_map (GtkWidget *widget)
@@ -507,7 +231,7 @@ sy_audit_page_map (GtkWidget *widget)
 
   GTK_WIDGET_CLASS (sy_audit_page_parent_class)->map (widget);
   if (self->is_stale || (sy_audit_list_get (self->rows) == NULL && self->failed == NULL))
-    ask (self);
+    sy_audit_page_ask (self);
 }
 
 static gboolean
@@ -591,7 +315,8 @@ sy_audit_page_new (SyWorker *worker)
   self->worker = g_object_ref (worker);
   self->day = today ();
   g_signal_connect_object (worker, "changed", G_CALLBACK (changed_cb), self, 0);
-  build (self);
+  sy_audit_page_build (self);
+  sy_audit_page_update (self);
   sy_name (GTK_WIDGET (self), _("Register"));
   return GTK_WIDGET (self);
 }
@@ -601,7 +326,7 @@ sy_audit_page_show_day (SyAuditPage *self, const char *day)
 {
   g_return_if_fail (SY_IS_AUDIT_PAGE (self));
   gtk_editable_set_text (GTK_EDITABLE (self->entry), day);
-  show_typed (self);
+  sy_audit_page_show_typed (self);
 }
 
 GListModel *

@@ -4,6 +4,7 @@
 #include "sy-beside-view.h"
 #include "sy-i18n.h"
 #include "sy-name.h"
+#include "sy-paper-out.h"
 #include "sy-stored-result.h"
 #include "sy-task-chooser.h"
 #include "sy-task-parts.h"
@@ -266,22 +267,13 @@ new_side (SyComparePage *self, int at)
 static GtkWidget *
 new_bar (SyComparePage *self)
 {
-  const char *const papers[] = { _("A4"), _("Letter"), NULL };
   GtkWidget *bar = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *space = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  GtkWidget *caption = gtk_label_new_with_mnemonic (_("P_aper"));
 
   gtk_widget_set_hexpand (space, TRUE);
-  self->paper = gtk_drop_down_new_from_strings (papers);
-  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->paper),
-                              g_strcmp0 (gtk_paper_size_get_default (), GTK_PAPER_NAME_LETTER) == 0 ? 1 : 0);
-  sy_name (self->paper, _("Paper"));
-  gtk_label_set_mnemonic_widget (GTK_LABEL (caption), self->paper);
-  gtk_widget_add_css_class (caption, "sy-quiet");
   gtk_box_append (GTK_BOX (bar), sy_button_new (_("S_wap"), "compare.swap"));
   gtk_box_append (GTK_BOX (bar), space);
-  gtk_box_append (GTK_BOX (bar), caption);
-  gtk_box_append (GTK_BOX (bar), self->paper);
+  self->paper = sy_paper_choice_add (GTK_BOX (bar));
   gtk_box_append (GTK_BOX (bar), sy_button_new (_("Save as P_DF…"), "compare.save"));
   gtk_box_append (GTK_BOX (bar), sy_button_new (_("_Print…"), "compare.print"));
   gtk_widget_set_margin_start (bar, 18);

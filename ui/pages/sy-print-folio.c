@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-print-folio.h"
 
+static const char *const paper_names[SY_N_PAPERS]
+  = { [SY_PAPER_A4] = GTK_PAPER_NAME_A4, [SY_PAPER_LETTER] = GTK_PAPER_NAME_LETTER, [SY_PAPER_A5] = GTK_PAPER_NAME_A5 };
+
 typedef struct
 {
   SyFolio *folio;
-  SyPaper paper;
   SyPrinted printed;
 } Job;
 
@@ -36,7 +38,7 @@ page_cb (GtkPrintOperation *operation, GtkPrintContext *context, int page, gpoin
   double width, height, scale;
 
   (void) user_data;
-  sy_paper_size (job->paper, &width, &height);
+  sy_paper_size (sy_folio_paper (job->folio), &width, &height);
   /* Another paper was chosen in the dialog: everything stays on it. */
   scale = MIN (gtk_print_context_get_width (context) / width, gtk_print_context_get_height (context) / height);
   if (scale < 1)
@@ -55,17 +57,15 @@ done_cb (GtkPrintOperation *operation, GtkPrintOperationResult result, GtkWidget
 }
 
 void
-sy_print_folio (GtkWidget *widget, SyFolio *folio, SyPaper paper, const char *name, SyPrinted printed)
+sy_print_folio (GtkWidget *widget, SyFolio *folio, const char *name, SyPrinted printed)
 {
   GtkRoot *root = gtk_widget_get_root (widget);
   g_autoptr (GtkPrintOperation) operation = gtk_print_operation_new ();
   g_autoptr (GtkPageSetup) setup = gtk_page_setup_new ();
-  g_autoptr (GtkPaperSize) size
-    = gtk_paper_size_new (paper == SY_PAPER_LETTER ? GTK_PAPER_NAME_LETTER : GTK_PAPER_NAME_A4);
+  g_autoptr (GtkPaperSize) size = gtk_paper_size_new (paper_names[sy_folio_paper (folio)]);
   Job *job = g_new0 (Job, 1);
 
   job->folio = folio;
-  job->paper = paper;
   job->printed = printed;
   g_object_set_data_full (G_OBJECT (operation), "sy-job", job, free_job);
   gtk_page_setup_set_paper_size (setup, size);

@@ -9,7 +9,7 @@
 /* How printing ended: @error NULL and @sent FALSE: the person thought better of it. */
 typedef void (*SyPrinted) (gboolean sent, const GError *error, gpointer user_data);
 
-/* Asks for a printer over the window of @widget and prints on it. Takes @folio. @printed is not called once @widget is gone. */
-void sy_print_folio (GtkWidget *widget, SyFolio *folio, SyPaper paper, const char *name, SyPrinted printed);
+/* Asks for a printer over the window of @widget and prints on the folio's own paper. Takes @folio. @printed is not called once @widget is gone. */
+void sy_print_folio (GtkWidget *widget, SyFolio *folio, const char *name, SyPrinted printed);
 
 #endif

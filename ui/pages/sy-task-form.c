@@ -130,6 +130,7 @@ sy_task_form_dispose (GObject *object)
   SyTaskForm *self = SY_TASK_FORM (object);
 
   g_clear_object (&self->form);
+  g_clear_object (&self->name);
   g_clear_pointer (&self->sections, g_ptr_array_unref);
   g_clear_pointer (&self->takers, g_ptr_array_unref);
   G_OBJECT_CLASS (sy_task_form_parent_class)->dispose (object);
@@ -170,8 +171,8 @@ add_taker (SyTaskForm *self, SyTaskSection *section, const SyPlanSection *plan)
   g_ptr_array_add (self->takers, button);
 }
 
-GtkWidget *
-sy_task_form_new (SyForm *form)
+static GtkWidget *
+new_form (SyForm *form, gboolean is_part)
 {
   SyTaskForm *self = g_object_new (SY_TYPE_TASK_FORM, NULL);
   gsize n;
@@ -185,11 +186,16 @@ sy_task_form_new (SyForm *form)
   self->name = sy_text_row_new (&self->name_field);
   gtk_widget_set_name (sy_fact_get_field (SY_FACT (self->name)), "name");
   g_signal_connect (self->name, "edited", G_CALLBACK (name_edited_cb), self);
+  g_object_ref_sink (self->name);
   for (gsize i = 0; i < n; i++)
     {
-      GtkWidget *section = sy_task_section_new (form, &sections[i]);
+      GtkWidget *section;
 
-      if (sections[i].has_name)
+      /* Whether a part can be avoided is asked of the whole. */
+      if (is_part && strcmp (sections[i].id, "avoid") == 0)
+        continue;
+      section = sy_task_section_new (form, &sections[i]);
+      if (sections[i].has_name && !is_part)
         sy_task_section_add_first (SY_TASK_SECTION (section), self->name);
       if (sections[i].take != NULL)
         add_taker (self, SY_TASK_SECTION (section), &sections[i]);
@@ -198,6 +204,18 @@ sy_task_form_new (SyForm *form)
     }
   add_rest (self, sections, n);
   return GTK_WIDGET (self);
+}
+
+GtkWidget *
+sy_task_form_new (SyForm *form)
+{
+  return new_form (form, FALSE);
+}
+
+GtkWidget *
+sy_task_form_new_part (SyForm *form)
+{
+  return new_form (form, TRUE);
 }
 
 void

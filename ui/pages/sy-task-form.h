@@ -12,6 +12,8 @@
 G_DECLARE_FINAL_TYPE (SyTaskForm, sy_task_form, SY, TASK_FORM, GtkBox)
 
 GtkWidget *sy_task_form_new (SyForm *form);
+/* Of facts inside others: without a name and the question whether they can be avoided. */
+GtkWidget *sy_task_form_new_part (SyForm *form);
 const char *sy_task_form_get_name (SyTaskForm *self);
 void sy_task_form_set_name (SyTaskForm *self, const char *name);
 /* After something was loaded. */

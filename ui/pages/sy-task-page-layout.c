@@ -3,6 +3,7 @@
 #include "sy-find-gear.h"
 #include "sy-i18n.h"
 #include "sy-load-path.h"
+#include "sy-part-page.h"
 #include "sy-task-findings.h"
 #include "sy-task-lanes.h"
 #include "sy-task-limits.h"
@@ -240,9 +241,51 @@ sy_task_page_build_task (SyTaskPage *self)
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), "task");
 }
 
+/* Facts inside facts */
+
+void
+sy_task_page_close_part (SyTaskPage *self)
+{
+  GtkWidget *part = gtk_stack_get_child_by_name (GTK_STACK (self->states), "part");
+  g_autofree char *path = NULL;
+
+  if (part == NULL)
+    return;
+  path = g_strdup (g_object_get_data (G_OBJECT (part), "sy-path"));
+  gtk_stack_set_visible_child_name (GTK_STACK (self->states), "task");
+  gtk_stack_remove (GTK_STACK (self->states), part);
+  sy_task_form_focus (self->facts, path);
+}
+
+static void
+part_back_cb (SyPartPage *part G_GNUC_UNUSED, SyTaskPage *self)
+{
+  sy_task_page_close_part (self);
+}
+
+void
+sy_task_page_open_part (SyTaskPage *self, const char *path)
+{
+  GtkWidget *part;
+
+  sy_task_page_close_part (self);
+  part = sy_part_page_new (self->form, path, NULL);
+  if (part == NULL)
+    return; /* the row says that they cannot be read */
+  g_object_set_data_full (G_OBJECT (part), "sy-path", g_strdup (path), g_free);
+  g_signal_connect (part, "back", G_CALLBACK (part_back_cb), self);
+  gtk_stack_add_named (GTK_STACK (self->states), part, "part");
+  gtk_stack_set_visible_child_name (GTK_STACK (self->states), "part");
+  sy_part_page_focus (SY_PART_PAGE (part));
+}
+
 void
 sy_task_page_unbuild_task (SyTaskPage *self)
 {
+  GtkWidget *part = gtk_stack_get_child_by_name (GTK_STACK (self->states), "part");
+
+  if (part != NULL)
+    gtk_stack_remove (GTK_STACK (self->states), part);
   gtk_stack_remove (GTK_STACK (self->states),
                     gtk_stack_get_child_by_name (GTK_STACK (self->states), "task"));
   self->facts = NULL;

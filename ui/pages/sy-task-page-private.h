@@ -24,7 +24,7 @@ struct _SyTaskPage
   SyWorker *worker;
   SyForm *form;
 
-  GtkWidget *states;    /* GtkStack: "wait", "trouble", "task" */
+  GtkWidget *states;    /* GtkStack: "wait", "trouble", "task", "part" */
   GtkWidget *trouble;
   GtkWidget *notice, *notice_words, *notice_yes, *notice_no;
   SyNotice notice_kind;
@@ -69,6 +69,9 @@ gboolean sy_task_page_set_method (SyTaskPage *self, const char *method);
 void sy_task_page_build (SyTaskPage *self);
 void sy_task_page_build_task (SyTaskPage *self); /* for self->form */
 void sy_task_page_unbuild_task (SyTaskPage *self);
+/* The page of the facts inside the form's at a path, in place of the task's; closed when they go. */
+void sy_task_page_open_part (SyTaskPage *self, const char *path);
+void sy_task_page_close_part (SyTaskPage *self);
 
 /* sy-task-page-record.c */
 void sy_task_page_schedule_draft (SyTaskPage *self);

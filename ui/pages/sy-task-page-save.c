@@ -137,6 +137,7 @@ void
 sy_task_page_save (SyTaskPage *self)
 {
   g_return_if_fail (SY_IS_TASK_PAGE (self));
+  sy_task_page_close_part (self);
   sy_task_page_flush_draft (self);
   g_clear_pointer (&self->trouble_words, g_free);
   sy_form_settle (self->form);

@@ -199,6 +199,13 @@ list_from_file_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVaria
   gtk_window_present (GTK_WINDOW (window));
 }
 
+/* (s): path of facts inside facts. */
+static void
+open_part_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  sy_task_page_open_part (SY_TASK_PAGE (widget), g_variant_get_string (parameter, NULL));
+}
+
 /* (xx): two revisions. */
 static void
 compare_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
@@ -356,6 +363,7 @@ sy_task_page_class_init (SyTaskPageClass *class)
   gtk_widget_class_install_action (widget_class, "task.open-action", "(ss)", open_action_action);
   gtk_widget_class_install_action (widget_class, "task.compare", "(xx)", compare_action);
   gtk_widget_class_install_action (widget_class, "task.list-from-file", "s", list_from_file_action);
+  gtk_widget_class_install_action (widget_class, "task.open-part", "s", open_part_action);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-task");
 }
@@ -408,5 +416,6 @@ void
 sy_task_page_focus_fact (SyTaskPage *self, const char *path)
 {
   g_return_if_fail (SY_IS_TASK_PAGE (self));
+  sy_task_page_close_part (self);
   sy_task_form_focus (self->facts, path);
 }

@@ -96,7 +96,8 @@ static const SyPlanCarrier cart_carriers[] = {
 static const SyPlan lift_plan = { "lift", lift_sections, G_N_ELEMENTS (lift_sections) };
 static const SyPlan *const plans[]
     = { &lift_plan, &sy_plan_rigged_lift, &sy_plan_die_mass, &sy_plan_gear, &sy_plan_truck, &sy_plan_cart,
-        &sy_plan_lift_set, &sy_plan_team_lift, &sy_plan_carry, &sy_plan_push, &sy_plan_slide };
+        &sy_plan_lift_set, &sy_plan_team_lift, &sy_plan_carry, &sy_plan_push, &sy_plan_slide,
+        &sy_plan_changeover, &sy_plan_case };
 
 static gboolean
 is (const SyMethod *method, const char *id)

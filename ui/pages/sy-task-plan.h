@@ -51,7 +51,7 @@ typedef struct
   gsize n;
 } SyPlan;
 extern const SyPlan sy_plan_rigged_lift, sy_plan_die_mass, sy_plan_gear, sy_plan_truck, sy_plan_cart, sy_plan_lift_set,
-  sy_plan_team_lift, sy_plan_carry, sy_plan_push, sy_plan_slide;
+  sy_plan_team_lift, sy_plan_carry, sy_plan_push, sy_plan_slide, sy_plan_changeover, sy_plan_case;
 
 /* What stands first in every task, whatever the method. */
 #define SY_PLAN_AVOID \

@@ -119,7 +119,8 @@ sy_beam_view_set_findings (SyBeamView *self, const SyFindings *findings, const c
   beam->index = index == NULL || index->state == SY_STATE_ABSENT ? NAN
                 : index->state == SY_STATE_UNBOUNDED             ? INFINITY
                                                                  : index->value;
-  beam->symbol = index != NULL ? findings->sink.index_symbol : "";
+  /* "worst.index" is a name among quantities, nothing to write on a weight. */
+  beam->symbol = index != NULL && strchr (findings->sink.index_symbol, '.') == NULL ? findings->sink.index_symbol : "";
   beam->goal = findings != NULL
                    ? sy_policy_goal (findings->policy, findings->method, findings->units).index
                    : 1;

@@ -3,6 +3,7 @@
 
 #include "sy-choice-row.h"
 #include "sy-i18n.h"
+#include "sy-part-row.h"
 #include "sy-quantity-entry.h"
 #include "sy-set-row.h"
 #include "sy-several-row.h"
@@ -218,9 +219,10 @@ sy_fact_new_for_field (const SyField *field)
     case SY_MEMBER_VECTORS:
     case SY_MEMBER_TEXTS:
       return sy_several_row_new (field);
+    case SY_MEMBER_FACTS:
+      return sy_part_row_new (field);
     case SY_MEMBER_GROUP:
     case SY_MEMBER_LIST:
-    case SY_MEMBER_FACTS:
       break;
     }
   return NULL;

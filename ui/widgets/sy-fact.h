@@ -44,7 +44,7 @@ const char *sy_fact_get_path (SyFact *fact); /* NULL: not bound */
 /* The label above: to be hidden where a heading says the same, to be kept level with those beside it. */
 GtkWidget *sy_fact_get_caption (SyFact *fact);
 
-/* The widget that suits a field: a quantity entry, choice, set, text, vector or several row. NULL for groups and
+/* The widget that suits a field: a quantity entry, choice, set, text, vector, several or part row. NULL for groups and
    lists. */
 GtkWidget *sy_fact_new_for_field (const SyField *field);
 

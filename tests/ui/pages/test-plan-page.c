@@ -556,6 +556,52 @@ every_die_of_the_demo_opens (void **state)
 }
 
 static void
+every_case_of_the_demo_opens (void **state)
+{
+  open_folder (*state, "cases", 0, 1, 1);
+}
+
+/* The third step is a die that is slid: its facts open on a page of their own, what is typed there changes the whole, and the
+   way back leads to the step. */
+static void
+the_facts_of_a_step_open_inside_its_change (void **state)
+{
+  static const char step[] = "steps[2].facts";
+  Fixture *fixture = *state;
+  SyTaskPage *page;
+  SyForm *form;
+  g_autofree char *before = NULL;
+  GtkWidget *entry;
+
+  open_folder (fixture, "changeovers", 0, 2, 1);
+  page = SY_TASK_PAGE (fixture->page);
+  form = sy_task_page_get_form (page);
+  assert_non_null (sy_form_get_assessment (form));
+  assert_string_equal (sy_form_get_part_method (form, step)->id, "slide");
+  before = g_strdup (sy_form_get (form, step));
+  assert_true (gtk_widget_activate_action (fixture->page, "task.open-part", "s", step));
+  entry = need (fixture, "mass");
+  assert_true (sy_test_until (is_mapped, entry, LIMIT_MS));
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (entry)), "46");
+  assert_null (sy_test_find_shown (fixture->page, "name"));
+  gtk_editable_set_text (GTK_EDITABLE (entry), "52");
+  assert_non_null (strstr (sy_form_get (form, step), "\"mass\":52"));
+  assert_true (sy_form_is_dirty (form));
+  /* undone from outside, the page follows */
+  sy_form_undo (form);
+  assert_string_equal (sy_form_get (form, step), before);
+  assert_string_equal (gtk_editable_get_text (GTK_EDITABLE (need (fixture, "mass"))), "46");
+  g_signal_emit_by_name (need (fixture, "part-back"), "clicked");
+  assert_non_null (sy_test_find_shown (fixture->page, "name"));
+  assert_string_equal (gtk_widget_get_name (gtk_root_get_focus (GTK_ROOT (fixture->window))), step);
+  /* taken away while it is open, it closes */
+  assert_true (gtk_widget_activate_action (fixture->page, "task.open-part", "s", step));
+  sy_form_remove_part (form, step);
+  assert_null (sy_test_find_shown (fixture->page, "part-back"));
+  assert_true (sy_form_can_undo (form));
+}
+
+static void
 a_new_item_can_be_chosen_of_every_kind (void **state)
 {
   Fixture *fixture = *state;
@@ -620,6 +666,10 @@ main (int argc, char **argv)
   const struct CMUnitTest demo_dies[] = {
     PAGE_TEST (every_die_of_the_demo_opens),
   };
+  const struct CMUnitTest parts[] = {
+    PAGE_TEST (the_facts_of_a_step_open_inside_its_change),
+    PAGE_TEST (every_case_of_the_demo_opens),
+  };
   const char *which = argc > 1 ? argv[1] : "plans";
   SyStyleSheet *sheet;
   int failed;
@@ -631,6 +681,7 @@ main (int argc, char **argv)
   failed = strcmp (which, "demo-plans") == 0     ? cmocka_run_group_tests (demo_plans, NULL, NULL)
            : strcmp (which, "demo-plans-2") == 0 ? cmocka_run_group_tests (demo_plans_2, NULL, NULL)
            : strcmp (which, "demo-plans-3") == 0 ? cmocka_run_group_tests (demo_plans_3, NULL, NULL)
+           : strcmp (which, "parts") == 0        ? cmocka_run_group_tests (parts, NULL, NULL)
            : strcmp (which, "demo-dies") == 0    ? cmocka_run_group_tests (demo_dies, NULL, NULL)
            : strcmp (which, "methods") == 0      ? cmocka_run_group_tests (methods, NULL, NULL)
                                                  : cmocka_run_group_tests (plans, NULL, NULL);
