@@ -8,6 +8,7 @@
 SyFolio *sy_assessment_sheet_new (const SyTaskSheet *sheet);
 SyFolio *sy_lift_plan_sheet_new (const SyTaskSheet *sheet);
 SyFolio *sy_changeover_sheet_new (const SyTaskSheet *sheet);
+SyFolio *sy_case_sheet_new (const SyTaskSheet *sheet);
 SyFolio *sy_card_sheet_new (const SyTaskSheet *sheet);
 
 const char *sy_sheet_in (const SyTaskSheet *sheet, const char *msgid);

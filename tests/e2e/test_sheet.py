@@ -259,6 +259,40 @@ class LiftPlans(Case):
         self.assertFalse(out.exists())
 
 
+class Cases(Case):
+    """The case for an aid, on one page."""
+    PATH = DEMO / "cases" / "flange-die-aid.1.json"
+
+    def test_one_page_says_what_is_compared_and_what_was_found(self):
+        found = findings_of(self.PATH)
+        for paper in ("a4", "letter"):
+            with self.subTest(paper):
+                sheet = self.sheet("case", self.PATH, paper=paper)
+                self.assertEqual(len(sheet.pages), 1)
+                self.is_not_covered(sheet)
+                self.says(sheet, "The best option is within its limits", "Roller carts and jib", "By two people",
+                          "Manipulator at the press", "Approved by", "come first",
+                          *(reason["text"] for reason in found["reasons"]),
+                          *(caution["text"] for caution in found["cautions"]))
+
+    def test_figures_stand_in_their_columns(self):
+        sheet, q = self.sheet("case", self.PATH), findings_of(self.PATH)["quantities"]
+        npv = [q[f"option.{name}.npv"]["value"] for name in ("Roller carts and jib", "By two people")]
+        self.says(sheet, "Mechanical handling required Within every limit of its steps Mechanical handling required "
+                         "Not assessed", "Index 3.05 – 3.09 –", "Heaviest mass by hand 24 kg – 24 kg –",
+                  "Machine stands, each time 39 min 20 min 39 min –",
+                  f"Net present value, expected – {npv[0]:.0f} {npv[1]:.0f} –", "Pays back in years – 1.5")
+
+    def test_what_it_depends_on_most_is_the_widest(self):
+        q = findings_of(self.PATH)["quantities"]
+        start = "option.Roller carts and jib.swing."
+        widths = {key[len(start):-len(".low")]: abs(q[key[:-len("low")] + "high"]["value"] - q[key]["value"])
+                  for key in q if key.startswith(start) and key.endswith(".low")}
+        self.assertEqual(max(widths, key=widths.get), "machine")
+        self.says(self.sheet("case", self.PATH), "It depends most on “Machine, an hour”",
+                  f"is {q[start + 'machine.low']['value']:.0f} with it low and {q[start + 'machine.high']['value']:.0f}")
+
+
 class ChangeoverPlans(Case):
     def test_every_step_with_its_verdict_and_every_check_to_tick(self):
         for path in CHANGEOVERS:

@@ -4,6 +4,7 @@
 #include "sy-i18n.h"
 #include "sy-load-path.h"
 #include "sy-part-page.h"
+#include "sy-task-case.h"
 #include "sy-task-findings.h"
 #include "sy-task-lanes.h"
 #include "sy-task-limits.h"
@@ -148,6 +149,8 @@ add_tabs (SyTaskPage *self)
       g_signal_connect (lanes, "fact", G_CALLBACK (go_to_fact_cb), self);
       add_tab (self, lanes, "timeline", _("Timeline"));
     }
+  if (strcmp (method->id, "case") == 0)
+    add_tab (self, sy_task_case_new (self->form), "side", _("Side by side"));
   if (method->n_views > 0)
     {
       GtkWidget *pictures = sy_task_pictures_new (self->form);
