@@ -182,7 +182,7 @@ cli_sheet (int argc, char **argv)
   const GOptionEntry entries[] = {
     { "kind", 0, 0, G_OPTION_ARG_STRING, &asked.kind,
       N_ ("survey: the blank measuring sheet; register: what was in force on a day; history: all about one item; "
-          "comparison: two assessments beside each other; assessment, lift-plan, card: of one revision or facts document"),
+          "comparison: two assessments beside each other; assessment, lift-plan, changeover, case, card: of one revision or facts document"),
       N_ ("KIND") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked.out, N_ ("The PDF to write"), N_ ("FILE") },
     { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter; a5 for a card"), N_ ("PAPER") },
