@@ -54,8 +54,9 @@ sy_lift_fm (double per_min, SyDuration duration, double height, SyUnits units)
 
   /* Rows from 1 on stand at whole numbers: row i + 1 is at i lifts a minute. */
   int row = per_min < 1 ? (per_min < 0.5 ? 0 : 1) : (int) per_min + 1;
-  if (row > ROWS - 1)
-    row = ROWS - 1;
+  /* At the last row, or past it by no more than the tolerance: there is no row after it. */
+  if (row >= ROWS - 1)
+    return table[ROWS - 1][column];
   double low = table[row][column];
   if (fabs (per_min - row_at[row]) <= ROW_TOLERANCE)
     return low;

@@ -668,6 +668,8 @@ main (int argc, char **argv)
   };
   const struct CMUnitTest parts[] = {
     PAGE_TEST (the_facts_of_a_step_open_inside_its_change),
+  };
+  const struct CMUnitTest cases[] = {
     PAGE_TEST (every_case_of_the_demo_opens),
   };
   const char *which = argc > 1 ? argv[1] : "plans";
@@ -682,6 +684,7 @@ main (int argc, char **argv)
            : strcmp (which, "demo-plans-2") == 0 ? cmocka_run_group_tests (demo_plans_2, NULL, NULL)
            : strcmp (which, "demo-plans-3") == 0 ? cmocka_run_group_tests (demo_plans_3, NULL, NULL)
            : strcmp (which, "parts") == 0        ? cmocka_run_group_tests (parts, NULL, NULL)
+           : strcmp (which, "demo-cases") == 0   ? cmocka_run_group_tests (cases, NULL, NULL)
            : strcmp (which, "demo-dies") == 0    ? cmocka_run_group_tests (demo_dies, NULL, NULL)
            : strcmp (which, "methods") == 0      ? cmocka_run_group_tests (methods, NULL, NULL)
                                                  : cmocka_run_group_tests (plans, NULL, NULL);

@@ -4,6 +4,7 @@
 #include <glib/gstdio.h>
 
 #include "sy-application.h"
+#include "sy-registers.h"
 #include "sy-task-page.h"
 #include "sy-tasks-page.h"
 #include "sy-test-tree.h"
@@ -252,7 +253,7 @@ a_task_opens_in_the_place_of_the_list_and_goes_back (void **state)
 static void
 back_leads_to_the_page_that_it_was_opened_from (void **state)
 {
-  static const char *const pages[] = { "actions", "journal", "register", "gear", "tasks" };
+  static const char *const pages[] = { "actions", "journal", "register", "changeovers", "tasks" };
   GtkWidget *window = new_window ();
 
   (void) state;
@@ -295,6 +296,110 @@ what_is_begun_is_chosen (void **state)
   gtk_widget_activate_action (window, "win.back", NULL);
   gtk_widget_activate_action (window, "win.new-item", "s", "no-such-method");
   assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "tasks");
+  end_window (window);
+}
+
+typedef struct
+{
+  char *id;
+  gboolean done;
+} Saved;
+
+static void
+saved_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  Saved *saved = user_data;
+  SyRecordResult made = { 0 };
+  g_autoptr (GError) error = NULL;
+
+  if (!sy_worker_save_finish (SY_WORKER (source), result, &made, &error))
+    fail_msg ("not saved: %s", error->message);
+  saved->id = g_strdup (made.task_id);
+  saved->done = TRUE;
+  sy_record_result_clear (&made);
+}
+
+static gboolean
+is_saved (gpointer data)
+{
+  return ((Saved *) data)->done;
+}
+
+static gboolean
+shows_task (gpointer window)
+{
+  return g_str_equal (sy_window_get_page (window), "task");
+}
+
+/* The facts are those of the earlier one, also what stands inside a step; the name is not, and the keyboard is on it. */
+static void
+a_new_one_begins_from_an_earlier_one (void **state)
+{
+  static const char facts[]
+    = "{\"method\":\"changeover\",\"units\":\"metric\",\"machine\":\"Press 3\",\"people\":[\"Ann\",\"Ben\"],"
+      "\"steps\":[{\"label\":\"Stop\",\"kind\":\"isolate\",\"when\":\"stopped\",\"minutes\":3,\"checks\":[\"isolated\"]},"
+      "{\"label\":\"Lift\",\"kind\":\"lift\",\"when\":\"stopped\",\"minutes\":2,"
+      "\"facts\":{\"method\":\"lift\",\"load\":{\"typical\":10,\"heaviest\":10},\"origin\":{\"H\":30,\"V\":75,\"A\":0},"
+      "\"destination\":{\"H\":30,\"V\":90,\"A\":0},\"coupling\":\"good\",\"frequency\":1,\"duration\":\"short\"}}]}";
+  GtkWidget *window = new_window (), *page, *name;
+  SySaveRequest *request = sy_save_request_new ();
+  Saved saved = { NULL, FALSE };
+  g_autofree char *title = NULL;
+  SyForm *form;
+
+  (void) state;
+  request->task = g_strdup ("Press 3, flange to tray");
+  request->by = g_strdup ("A. Tester");
+  request->why = g_strdup ("walked through");
+  request->is_new = TRUE;
+  request->base = -1;
+  request->facts = g_strdup (facts);
+  sy_worker_save_async (sy_window_get_worker (SY_WINDOW (window)), request, NULL, saved_cb, &saved);
+  assert_true (sy_test_until (is_saved, &saved, 20000));
+
+  assert_true (gtk_widget_activate_action (window, "win.new-from-item", "s", saved.id));
+  assert_true (sy_test_until (shows_task, window, 20000));
+  page = sy_window_get_task_page (SY_WINDOW (window));
+  form = sy_task_page_get_form (SY_TASK_PAGE (page));
+  assert_string_equal (sy_form_get_method (form)->id, "changeover");
+  assert_string_equal (sy_form_get (form, "machine"), "Press 3");
+  assert_string_equal (sy_form_get (form, "steps[0].label"), "Stop");
+  assert_non_null (strstr (sy_form_get (form, "steps[1].facts"), "\"heaviest\""));
+  assert_string_equal (sy_form_get (form, "notes"), "Begun from “Press 3, flange to tray”, revision 1.");
+  assert_null (sy_task_page_get_item (SY_TASK_PAGE (page)));
+  assert_true (sy_task_page_get_dirty (SY_TASK_PAGE (page)));
+  name = sy_test_find_name (page, "name");
+  assert_non_null (name);
+  assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (window)), name)
+               || gtk_root_get_focus (GTK_ROOT (window)) == name);
+  sy_task_page_discard (SY_TASK_PAGE (page));
+
+  /* In the list of changeovers there is no doubt what is begun. */
+  assert_true (gtk_widget_activate_action (window, "win.page", "s", "changeovers"));
+  assert_true (gtk_widget_activate_action (window, "win.choose-new", NULL));
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "task");
+  g_object_get (sy_window_get_task_page (SY_WINDOW (window)), "title", &title, NULL);
+  assert_string_equal (title, "New changeover");
+  g_free (saved.id);
+  end_window (window);
+}
+
+/* A place for which there is no method is not there, by no way. */
+static void
+every_list_has_its_place (void **state)
+{
+  GtkWidget *window = new_window ();
+
+  (void) state;
+  for (int i = 0; i < SY_N_REGISTERS; i++)
+    {
+      const char *page = sy_register_page ((SyRegister) i)->page;
+      GtkWidget *place = sy_test_find_name (window, page);
+
+      assert_int_equal (place != NULL, sy_register_is_offered ((SyRegister) i));
+      gtk_widget_activate_action (window, "win.page", "s", page);
+      assert_int_equal (g_str_equal (sy_window_get_page (SY_WINDOW (window)), page), place != NULL);
+    }
   end_window (window);
 }
 
@@ -494,13 +599,17 @@ main (int argc, char **argv)
   const struct CMUnitTest pages[] = {
     cmocka_unit_test (every_control_of_every_page_has_a_name),
   };
+  const struct CMUnitTest places[] = {
+    cmocka_unit_test (back_leads_to_the_page_that_it_was_opened_from),
+    cmocka_unit_test (what_is_begun_is_chosen),
+    cmocka_unit_test (a_new_one_begins_from_an_earlier_one),
+    cmocka_unit_test (every_list_has_its_place),
+  };
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_item_of_the_menu_does_something),
     cmocka_unit_test (every_shortcut_does_something),
     cmocka_unit_test (the_overview_shows_what_there_is),
     cmocka_unit_test (a_task_opens_in_the_place_of_the_list_and_goes_back),
-    cmocka_unit_test (back_leads_to_the_page_that_it_was_opened_from),
-    cmocka_unit_test (what_is_begun_is_chosen),
     cmocka_unit_test (what_the_page_of_a_task_is_asked_for_it_knows),
     cmocka_unit_test (units_of_new_tasks_are_kept),
     cmocka_unit_test (style_can_be_chosen),
@@ -510,6 +619,7 @@ main (int argc, char **argv)
     cmocka_unit_test (it_fits_a_small_screen),
     cmocka_unit_test (the_default_store_has_a_folder_of_its_owner),
   };
+  const char *which = argc > 1 ? argv[1] : "";
   int failed;
 
   g_setenv ("STEELYARD_TEST", "1", TRUE);
@@ -517,8 +627,9 @@ main (int argc, char **argv)
   g_set_application_name ("Steelyard");
   application = sy_application_new ();
   g_application_register (G_APPLICATION (application), NULL, NULL);
-  failed = argc > 1 && strcmp (argv[1], "pages") == 0 ? cmocka_run_group_tests (pages, NULL, NULL)
-                                                      : cmocka_run_group_tests (tests, NULL, NULL);
+  failed = g_str_equal (which, "pages")    ? cmocka_run_group_tests (pages, NULL, NULL)
+           : g_str_equal (which, "places") ? cmocka_run_group_tests (places, NULL, NULL)
+                                           : cmocka_run_group_tests (tests, NULL, NULL);
   g_object_unref (application);
   return failed;
 }
