@@ -370,3 +370,10 @@ sy_task_history_compare (SyTaskHistory *self, gint64 before, gint64 after)
     before = latest->event->base > 0 ? latest->event->base : 1;
   turn_to (self, SHOW_COMPARED, before, after);
 }
+
+gint64
+sy_task_history_get_shown (SyTaskHistory *self)
+{
+  g_return_val_if_fail (SY_IS_TASK_HISTORY (self), 0);
+  return self->shown == SHOW_STORED || self->shown == SHOW_JUDGED ? self->revision : 0;
+}

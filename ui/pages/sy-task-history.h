@@ -22,6 +22,8 @@ GtkWidget *sy_task_history_new (SyWorker *worker);
 void sy_task_history_set (SyTaskHistory *self, SyItemLog *log);
 /* Shows a revision as it was stored; 0: back to the list. */
 void sy_task_history_show (SyTaskHistory *self, gint64 revision);
+/* Which revision is shown, as it was stored or judged again; 0: none is. */
+gint64 sy_task_history_get_shown (SyTaskHistory *self);
 /* Two revisions side by side. */
 void sy_task_history_compare (SyTaskHistory *self, gint64 before, gint64 after);
 

@@ -86,4 +86,7 @@ void sy_task_page_watch (SyTaskPage *self, gboolean watch);
 /* What the last save or opening says of itself; consumes @words, NULL for nothing. */
 void sy_task_page_set_saved_words (SyTaskPage *self, char *words);
 
+/* sy-task-page-print.c: a widget action */
+void sy_task_page_print (GtkWidget *widget, const char *name, GVariant *parameter);
+
 #endif

@@ -355,6 +355,7 @@ sy_task_page_class_init (SyTaskPageClass *class)
   signals[SAVED] = g_signal_new ("saved", SY_TYPE_TASK_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                  G_TYPE_NONE, 0);
   gtk_widget_class_install_action (widget_class, "task.save", NULL, save_action);
+  gtk_widget_class_install_action (widget_class, "task.print", NULL, sy_task_page_print);
   gtk_widget_class_install_action (widget_class, "task.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "task.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "task.units", NULL, units_action);

@@ -14,7 +14,7 @@
  * Properties: "title" (string, translated), "subtitle" (string), "dirty" (bool).
  * Widget actions, installed on the class: "task.save", "task.undo", "task.redo", "task.units" (switch),
  * "task.discard"; "task.follow-up"; "task.open-action" ("(ss)": id of a reason or remedy or "", what is to be done);
- * "task.compare" ("(xx)": two revisions).
+ * "task.compare" ("(xx)": two revisions); "task.print" (its sheets, in a window).
  * Signals: "saved" (after a save).
  */
 #define SY_TYPE_TASK_PAGE (sy_task_page_get_type ())

@@ -88,7 +88,7 @@ static const Shortcut shortcuts[] = {
   { "win.search", { "<Control>f" } },
   { "win.back", { "<Alt>Left" } },
   { "win.units", { "<Control>u" } },
-  { "win.survey", { "<Control>p" } },
+  { "win.print", { "<Control>p" } },
   { "win.page::tasks", { "<Alt>1" } },
   { "win.page::changeovers", { "<Alt>2" } },
   { "win.page::cases", { "<Alt>3" } },

@@ -362,6 +362,26 @@ survey_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 }
 
 static void
+print_task_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (self->task, "task.print", NULL);
+}
+
+/* In a task: its sheets; elsewhere: the sheet to take to the floor. */
+static void
+print_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
+{
+  SyWindow *self = user_data;
+
+  (void) action, (void) parameter;
+  gtk_widget_activate_action (GTK_WIDGET (self),
+                              g_str_equal (sy_window_get_page (self), "task") ? "win.print-task" : "win.survey", NULL);
+}
+
+static void
 save_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
 {
   SyWindow *self = user_data;
@@ -459,6 +479,8 @@ static const GActionEntry actions[] = {
   { .name = "back", .activate = back_action },
   { .name = "search", .activate = search_action },
   { .name = "survey", .activate = survey_action },
+  { .name = "print", .activate = print_action },
+  { .name = "print-task", .activate = print_task_action },
   { .name = "save", .activate = save_action },
   { .name = "undo", .activate = undo_action },
   { .name = "redo", .activate = redo_action },

@@ -35,9 +35,15 @@ sy_window_new_header (SyWindow *self)
   sy_name (menu, _("Main menu"));
   gtk_widget_set_tooltip_text (menu, _("Main menu"));
 
+  self->print = sy_button_new (_("Pr_int…"), "win.print-task");
+  gtk_widget_set_name (self->print, "print");
+  gtk_widget_set_tooltip_text (self->print, _("Its sheets: an assessment, a plan, a card for the wall, its history"));
+  gtk_widget_set_visible (self->print, FALSE);
+
   gtk_header_bar_pack_start (GTK_HEADER_BAR (header), self->back);
   gtk_header_bar_set_title_widget (GTK_HEADER_BAR (header), titles);
   gtk_header_bar_pack_end (GTK_HEADER_BAR (header), menu);
+  gtk_header_bar_pack_end (GTK_HEADER_BAR (header), self->print);
   return header;
 }
 

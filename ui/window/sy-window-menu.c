@@ -23,6 +23,7 @@ sy_window_menu_model (void)
   g_menu_append (start, _("New _from an earlier one…"), "win.new-from");
   g_menu_append (start, _("New _variant of this"), "win.new-variant");
   g_menu_append (start, _("_Compare with…"), "win.compare");
+  g_menu_append (start, _("Pr_int…"), "win.print-task");
   g_menu_append (start, _("_Print a measuring sheet"), "win.survey");
   g_menu_append (start, _("The _register as at a day"), "win.page::register");
   append_section (menu, NULL, start);

@@ -19,7 +19,7 @@ struct _SyWindow
   GtkWidget *choice; /* what can be begun */
   GtkWidget *task; /* NULL: none is open */
   char *item;      /* id of the one that was opened; NULL: none, or a new one */
-  GtkWidget *back, *title, *subtitle;
+  GtkWidget *back, *title, *subtitle, *print;
   const char *from; /* the page to which "back" leads; interned */
   gboolean asking;           /* the question about unsaved changes is open */
   gboolean close_when_saved;

@@ -172,6 +172,8 @@ sy_window_show_page (SyWindow *self, const char *name)
   set_enabled (self, "undo", task);
   set_enabled (self, "redo", task);
   set_enabled (self, "new-variant", task);
+  set_enabled (self, "print-task", task);
+  gtk_widget_set_visible (self->print, task);
   sy_window_find_register (name, &self->last);
   if (!over_list)
     self->from = g_intern_string (name);

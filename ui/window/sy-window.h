@@ -13,7 +13,8 @@
  * Actions: "win.new" (a lift), "win.new-item" (s: method), "win.new-from" (asks from which), "win.new-from-item" (s: the start of a new one is a copy of
  * its latest revision), "win.choose-new" (a changeover, a case, a die or gear where those are listed),
  * "win.open-task" (s), "win.open-history", "win.open-follow-up" (s: the same at that tab), "win.open-draft" (s), "win.back", "win.search",
- * "win.survey", "win.page" (s: as sy_window_get_page() has them, but for "new" and "task"), "win.export",
+ * "win.survey", "win.print" (the sheets of what is open, else "win.survey"), "win.print-task", "win.page" (s: as
+ * sy_window_get_page() has them, but for "new" and "task"), "win.export",
  * "win.import-bundle", "win.import-lifts", "win.save", "win.undo", "win.redo", "win.units", "win.default-units" (s),
  * "win.close". Those of an open task are off while none is open.
  */
