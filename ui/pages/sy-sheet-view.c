@@ -24,7 +24,8 @@ struct _SySheetView
   double scale;   /* 1: as on paper */
   gboolean fits_width;
   int page;       /* last told */
-  guint refit;
+  gboolean room_changed;
+  guint settling;
 };
 
 enum
@@ -131,35 +132,38 @@ draw_page_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer
   sy_folio_draw (self->folio, page, cr);
 }
 
-static void
-moved_cb (SySheetView *self)
+/* After the layout, in the middle of which sizes must not change. */
+static gboolean
+settle_cb (gpointer data)
 {
+  SySheetView *self = data;
   const int before = self->page;
 
+  self->settling = 0;
+  if (self->room_changed && self->fits_width)
+    size_pages (self);
+  self->room_changed = FALSE;
   for (GtkWidget *area = gtk_widget_get_first_child (self->desk); area != NULL; area = gtk_widget_get_next_sibling (area))
     if (g_object_get_data (G_OBJECT (area), "sy-drawn") == NULL && is_near (self, area))
       gtk_widget_queue_draw (area);
   self->page = sy_sheet_view_get_page (self);
   if (self->page != before)
     g_signal_emit (self, signals[MOVED], 0);
-}
-
-static gboolean
-refit_cb (gpointer data)
-{
-  SySheetView *self = data;
-
-  self->refit = 0;
-  size_pages (self);
   return G_SOURCE_REMOVE;
 }
 
-/* In the middle of being laid out: sizes are changed after it. */
+static void
+moved_cb (SySheetView *self)
+{
+  if (self->settling == 0)
+    self->settling = g_idle_add (settle_cb, self);
+}
+
 static void
 room_cb (SySheetView *self)
 {
-  if (self->fits_width && self->refit == 0)
-    self->refit = g_idle_add (refit_cb, self);
+  self->room_changed = TRUE;
+  moved_cb (self);
 }
 
 /* Topics: pages */
@@ -294,7 +298,6 @@ sy_sheet_view_map (GtkWidget *widget)
 {
   GTK_WIDGET_CLASS (sy_sheet_view_parent_class)->map (widget);
   /* On which monitor it is was not known until now. */
-  room_cb (SY_SHEET_VIEW (widget));
   size_pages (SY_SHEET_VIEW (widget));
 }
 
@@ -303,7 +306,7 @@ sy_sheet_view_dispose (GObject *object)
 {
   SySheetView *self = SY_SHEET_VIEW (object);
 
-  g_clear_handle_id (&self->refit, g_source_remove);
+  g_clear_handle_id (&self->settling, g_source_remove);
   g_clear_pointer (&self->scroller, gtk_widget_unparent);
   g_clear_pointer (&self->folio, sy_folio_free);
   g_clear_pointer (&self->title, g_free);
@@ -338,8 +341,8 @@ sy_sheet_view_init (SySheetView *self)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), self->desk);
   gtk_widget_add_css_class (self->scroller, "sy-desk");
   gtk_widget_set_focusable (self->scroller, TRUE);
-  gtk_widget_set_vexpand (self->scroller, TRUE);
-  gtk_widget_set_hexpand (self->scroller, TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_name (self->scroller, "sheet-pages");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->scroller), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _("Sheet as it will be printed"), -1);
