@@ -24,6 +24,7 @@ struct _SyTaskList
   GCancellable *cancellable;
   guint timer;
   gboolean asking, again, loading, filled;
+  gboolean wants_figures, reading_figures, figures_again;
   char *error;
 };
 
@@ -62,6 +63,67 @@ static gboolean
 is_over (const GError *error)
 {
   return g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CLOSED);
+}
+
+/* Topics: figures of findings */
+
+static void
+read_figures (SyTaskList *self);
+
+static void
+figures_cb (GObject *source, GAsyncResult *result, gpointer user_data)
+{
+  g_autoptr (SyTaskList) self = SY_TASK_LIST (user_data);
+  /* What fails here fails for the list, too, which says so. */
+  g_autoptr (GPtrArray) all = sy_worker_figures_finish (SY_WORKER (source), result, NULL);
+
+  self->reading_figures = FALSE;
+  for (guint i = 0; all != NULL && i < all->len; i++)
+    {
+      SyItemFigures *figures = all->pdata[i];
+      guint known = GPOINTER_TO_UINT (g_hash_table_lookup (self->positions, figures->id));
+
+      if (known == 0)
+        continue;
+      sy_task_row_take_figures (self->rows->pdata[known - 1], figures);
+      all->pdata[i] = NULL;
+      g_list_model_items_changed (G_LIST_MODEL (self), known - 1, 1, 1);
+    }
+  if (self->figures_again)
+    read_figures (self);
+}
+
+/* One question at a time, of the rows that lack them. */
+static void
+read_figures (SyTaskList *self)
+{
+  g_autoptr (GPtrArray) ids = NULL;
+
+  if (!self->wants_figures || self->worker == NULL)
+    return;
+  self->figures_again = self->reading_figures;
+  if (self->reading_figures)
+    return;
+  ids = g_ptr_array_new_with_free_func (g_free);
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      const SyTask *task = sy_task_row_get_task (self->rows->pdata[i]);
+
+      if (sy_item_has_figures (task->item_kind) && sy_task_row_get_figures (self->rows->pdata[i]) == NULL)
+        g_ptr_array_add (ids, g_strdup (task->id));
+    }
+  if (ids->len == 0)
+    return;
+  self->reading_figures = TRUE;
+  sy_worker_figures_async (self->worker, ids, self->cancellable, figures_cb, g_object_ref (self));
+}
+
+void
+sy_task_list_want_figures (SyTaskList *self)
+{
+  g_return_if_fail (SY_IS_TASK_LIST (self));
+  self->wants_figures = TRUE;
+  read_figures (self);
 }
 
 /* A journal only grows: this is another one, put in the place of the first. */
@@ -108,6 +170,8 @@ answered_cb (GObject *source, GAsyncResult *result, gpointer user_data)
   self->seen = head.number;
   sy_task_list_merge (self, tasks);
   set_state (self, FALSE, NULL);
+  if (tasks->len > 0)
+    read_figures (self);
   if (self->again)
     sy_task_list_refresh (self);
 }
@@ -167,6 +231,7 @@ filled_cb (GObject *source, GAsyncResult *result, gpointer user_data)
     }
   take_fill (self, fill);
   set_state (self, FALSE, NULL);
+  read_figures (self);
   if (self->again)
     sy_task_list_refresh (self);
 }

@@ -32,6 +32,8 @@ SyWorker *sy_task_list_get_worker (SyTaskList *list);
 /* How many of the items are of the kind and not retired; they do not change their kind. */
 guint sy_task_list_count (SyTaskList *list, SyRegister which);
 guint sy_task_list_count_retired (SyTaskList *list, SyRegister which);
+/* From now on also reads what the lists of die changes and of cases show of the findings: rows are announced as it comes. */
+void sy_task_list_want_figures (SyTaskList *list);
 /* Ask now, e.g. after an error. */
 void sy_task_list_refresh (SyTaskList *list);
 gboolean sy_task_list_get_loading (SyTaskList *list);

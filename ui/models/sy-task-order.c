@@ -45,7 +45,10 @@ static const char *
 text_of (SyTaskRow *row, SyTaskColumn column)
 {
   const SyTask *task = sy_task_row_get_task (row);
+  const SyItemFigures *figures = sy_task_row_get_figures (row);
 
+  if (column == SY_BY_WINNER)
+    return figures != NULL ? figures->winner : "";
   if (column == SY_BY_PLACE)
     return task->place;
   if (column == SY_BY_MACHINE)
@@ -79,6 +82,7 @@ static double
 number_of (SyTaskRow *row, SyTaskColumn column, guint part)
 {
   const SyTask *task = sy_task_row_get_task (row);
+  const SyItemFigures *figures = sy_task_row_get_figures (row);
 
   switch (column)
     {
@@ -107,12 +111,19 @@ number_of (SyTaskRow *row, SyTaskColumn column, guint part)
       return sy_task_row_get_review_left (row);
     case SY_BY_PERSONS:
       return task->persons;
+    case SY_BY_STANDS:
+      return figures != NULL ? figures->stands_minutes : NAN;
+    case SY_BY_PAYBACK:
+      return figures != NULL ? figures->payback_years : NAN;
+    case SY_BY_NPV:
+      return figures != NULL ? figures->npv : NAN;
     case SY_BY_NAME:
     case SY_BY_PLACE:
     case SY_BY_MACHINE:
     case SY_BY_STORAGE:
     case SY_BY_IDENTITY:
     case SY_BY_GEAR:
+    case SY_BY_WINNER:
       break; /* texts */
     }
   return NAN;

@@ -28,8 +28,12 @@ typedef enum
   SY_BY_CONDITION, /* of gear: good, worn, damaged               */
   SY_BY_REVIEW,  /* what has been due for review longest first   */
   SY_BY_PERSONS,
+  SY_BY_STANDS,  /* of a die change: how long the machine stands */
+  SY_BY_WINNER,  /* of a case: the option that wins              */
+  SY_BY_PAYBACK,
+  SY_BY_NPV,
 } SyTaskColumn;
-#define SY_N_TASK_COLUMNS 19
+#define SY_N_TASK_COLUMNS 23
 
 /* What falls due within that many days is due soon (assumed, no source: the days on which gear is said to be due). */
 #define SY_DUE_SOON_DAYS 30

@@ -10,6 +10,7 @@ struct _SyTaskRow
   GObject parent_instance;
   SyTask *task;
   char *name_key; /* made when first asked for */
+  SyItemFigures *figures; /* NULL: not read */
   double until;   /* last day on which the verdict holds, days since 1970; NAN none */
   double review, action;
   double moment;
@@ -90,6 +91,7 @@ sy_task_row_finalize (GObject *object)
 
   sy_task_free (self->task);
   g_free (self->name_key);
+  sy_item_figures_free (self->figures);
   G_OBJECT_CLASS (sy_task_row_parent_class)->finalize (object);
 }
 
@@ -263,6 +265,20 @@ sy_task_row_update (SyTaskRow *self, const SyTask *task)
     if (changed[i])
       g_object_notify_by_pspec (G_OBJECT (self), row_properties[i]);
   return TRUE;
+}
+
+const SyItemFigures *
+sy_task_row_get_figures (SyTaskRow *self)
+{
+  return self->figures != NULL && self->figures->revision == self->task->revision ? self->figures : NULL;
+}
+
+void
+sy_task_row_take_figures (SyTaskRow *self, SyItemFigures *figures)
+{
+  sy_item_figures_free (self->figures);
+  self->figures = figures;
+  self->serial++;
 }
 
 gboolean

@@ -4,6 +4,7 @@
 
 #include <gio/gio.h>
 
+#include "sy-item-figures.h"
 #include "sy-task.h"
 
 /* The kinds of items that the record lists, each on a page of its own. */
@@ -43,6 +44,12 @@ double sy_task_row_get_moment (SyTaskRow *row);
 gboolean sy_task_row_update (SyTaskRow *row, const SyTask *task);
 /* Another number after each change of what is shown of the row. */
 guint sy_task_row_get_serial (SyTaskRow *row);
+
+/* What was read from the findings of the revision that it is at; NULL: not yet, or its kind has none. Borrowed until the row
+   changes. */
+const SyItemFigures *sy_task_row_get_figures (SyTaskRow *row);
+/* Takes @figures. */
+void sy_task_row_take_figures (SyTaskRow *row, SyItemFigures *figures);
 
 /* The day it is, in days since 1970; NAN, as at first: not known, and nothing is out of date. Return value: whether what
    follows from it changed. */

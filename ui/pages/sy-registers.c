@@ -10,12 +10,14 @@ static const SyRegisterColumn task_columns[] = {
 };
 
 static const SyRegisterColumn changeover_columns[] = {
-  { SY_BY_VERDICT, 206 }, { SY_BY_NAME, -1 },  { SY_BY_MACHINE, 84 }, { SY_BY_PERSONS, 68 },
+  { SY_BY_VERDICT, 206 }, { SY_BY_NAME, -1 },  { SY_BY_MACHINE, 80 }, { SY_BY_STANDS, 74 },
+  { SY_BY_PERSONS, 66 },
   { SY_BY_INDEX, 72 },    { SY_BY_MASS, 78 },  { SY_BY_REVIEW, 104 }, { SY_BY_DAY, 106 },
 };
 
 static const SyRegisterColumn case_columns[] = {
-  { SY_BY_VERDICT, 236 }, { SY_BY_NAME, -1 }, { SY_BY_REVIEW, 150 }, { SY_BY_DAY, 108 },
+  { SY_BY_VERDICT, 206 }, { SY_BY_NAME, -1 }, { SY_BY_WINNER, 180 }, { SY_BY_PAYBACK, 84 },
+  { SY_BY_NPV, 104 }, { SY_BY_REVIEW, 104 }, { SY_BY_DAY, 106 },
 };
 
 static const SyRegisterColumn die_columns[] = {

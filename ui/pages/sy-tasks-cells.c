@@ -229,6 +229,39 @@ use_words (const SyTask *task)
   return g_strdup (task->detail.withdrawn ? _("withdrawn") : _("in use"));
 }
 
+static char *
+stands_words (const SyItemFigures *figures)
+{
+  if (figures == NULL || isnan (figures->stands_minutes))
+    return g_strdup (NONE);
+  return sy_words_quantity (figures->stands_minutes, SY_KIND_MINUTES, SY_UNITS_METRIC);
+}
+
+static char *
+payback_words (const SyItemFigures *figures)
+{
+  g_autofree char *years = NULL;
+
+  if (figures == NULL || isnan (figures->payback_years))
+    return g_strdup (NONE);
+  if (isinf (figures->payback_years))
+    return g_strdup (C_ ("paid back", "never"));
+  years = sy_words_number (figures->payback_years, 1);
+  /* Translators: after how many years something is paid back. */
+  return g_strdup_printf (_("%s years"), years);
+}
+
+static char *
+npv_words (const SyItemFigures *figures)
+{
+  g_autofree char *amount = NULL;
+
+  if (figures == NULL || isnan (figures->npv))
+    return g_strdup (NONE);
+  amount = sy_words_number (figures->npv, 0);
+  return *figures->currency != '\0' ? g_strdup_printf ("%s %s", amount, figures->currency) : g_steal_pointer (&amount);
+}
+
 char *
 sy_tasks_row_words (SyTaskRow *row)
 {
@@ -289,6 +322,14 @@ sy_tasks_cell_words (SyTaskRow *row, SyTaskColumn column, SyUnits units)
       return review_words (row);
     case SY_BY_PERSONS:
       return sy_words_number (task->persons, 0);
+    case SY_BY_STANDS:
+      return stands_words (sy_task_row_get_figures (row));
+    case SY_BY_WINNER:
+      return or_none (sy_task_row_get_figures (row) != NULL ? sy_task_row_get_figures (row)->winner : "");
+    case SY_BY_PAYBACK:
+      return payback_words (sy_task_row_get_figures (row));
+    case SY_BY_NPV:
+      return npv_words (sy_task_row_get_figures (row));
     }
   return NULL;
 }
@@ -342,6 +383,7 @@ sy_tasks_cell_tooltip (SyTaskRow *row, SyTaskColumn column)
     case SY_BY_STORAGE:
     case SY_BY_IDENTITY:
     case SY_BY_DUE:
+    case SY_BY_WINNER:
       return sy_tasks_cell_words (row, column, SY_UNITS_METRIC);
     case SY_BY_MASS:
     case SY_BY_BALANCE:
@@ -350,6 +392,9 @@ sy_tasks_cell_tooltip (SyTaskRow *row, SyTaskColumn column)
     case SY_BY_USE:
     case SY_BY_CONDITION:
     case SY_BY_PERSONS:
+    case SY_BY_STANDS:
+    case SY_BY_PAYBACK:
+    case SY_BY_NPV:
       return NULL;
     }
   return NULL;
@@ -382,6 +427,10 @@ static const Heading headings[SY_N_TASK_COLUMNS] = {
   [SY_BY_CONDITION] = { N_ ("Condition"), N_ ("As it was last looked over") },
   [SY_BY_REVIEW] = { N_ ("Review due"), N_ ("When the assessment is to be looked at again") },
   [SY_BY_PERSONS] = { N_ ("People"), N_ ("How many people there are") },
+  [SY_BY_STANDS] = { N_ ("Stands"), N_ ("How long the machine stands") },
+  [SY_BY_WINNER] = { N_ ("Best option"), N_ ("The assessed option with the largest net present value") },
+  [SY_BY_PAYBACK] = { N_ ("Pays back"), N_ ("After how many years the best option is paid back") },
+  [SY_BY_NPV] = { N_ ("Worth"), N_ ("Net present value of the best option, as it was recorded") },
   [SY_BY_USE] = { N_ ("Standing"), N_ ("In use, or withdrawn from it") },
 };
 
@@ -424,7 +473,8 @@ gboolean
 sy_tasks_column_is_figures (SyTaskColumn column)
 {
   return column == SY_BY_INDEX || column == SY_BY_RANK || column == SY_BY_MASS || column == SY_BY_WLL
-         || column == SY_BY_BALANCE || column == SY_BY_PERSONS;
+         || column == SY_BY_BALANCE || column == SY_BY_PERSONS
+         || column == SY_BY_STANDS || column == SY_BY_PAYBACK || column == SY_BY_NPV;
 }
 
 const char *

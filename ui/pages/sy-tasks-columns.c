@@ -161,6 +161,7 @@ new_probe (SyTaskColumn column, gboolean high)
 {
   g_autoptr (SyTask) task = sy_task_new ();
   gboolean is[SY_N_TASK_COLUMNS] = { FALSE };
+  SyItemFigures *figures = g_new0 (SyItemFigures, 1);
   SyTaskRow *row;
 
   is[column] = high;
@@ -184,6 +185,12 @@ new_probe (SyTaskColumn column, gboolean high)
   sy_event_set (&task->valid_until, is[SY_BY_DUE] ? "2000-01-02" : "2000-01-01");
   row = sy_task_row_new (task);
   sy_task_row_set_today (row, 0);
+  figures->stands_minutes = is[SY_BY_STANDS] ? 2 : 1;
+  figures->payback_years = is[SY_BY_PAYBACK] ? 2 : 1;
+  figures->npv = is[SY_BY_NPV] ? 2 : 1;
+  figures->winner = g_strdup (is[SY_BY_WINNER] ? "b" : "a");
+  figures->currency = g_strdup ("");
+  sy_task_row_take_figures (row, figures);
   return row;
 }
 

@@ -398,6 +398,8 @@ sy_tasks_page_new (SyWorker *worker, SyTaskList *list, SyRegister which, SyUnits
   self->list = g_object_ref (list);
   self->which = which;
   self->words = sy_register_page (which);
+  if (sy_item_has_figures (sy_register_item_kind (which)))
+    sy_task_list_want_figures (list);
   self->rows = sy_task_view_new (list, sy_register_item_kind (which), NULL, 0);
   build (self, units);
   sy_name (GTK_WIDGET (self), sy_translate (self->words->title));

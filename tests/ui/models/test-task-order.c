@@ -331,6 +331,55 @@ machines_are_named_once_in_the_order_of_people (void **state)
   assert_int_equal (g_strv_length (none), 0);
 }
 
+/* What a case shows comes from its findings as stored; what is not there is not known, and comes last. */
+static void
+figures_are_read_from_findings (void **state)
+{
+  static const char findings[]
+    = "{\"governing\":\"option.Cart, 2.npv\",\"quantities\":{\"winner\":{\"value\":2,\"unit\":\"1\"},"
+      "\"option.Cart, 2.payback\":{\"value\":null,\"unit\":\"1\",\"state\":\"unbounded\"},"
+      "\"option.Cart, 2.npv\":{\"value\":-120.5,\"unit\":\"1\"},\"stopped.elapsed\":{\"value\":29,\"unit\":\"min\"}}}";
+  g_autoptr (SyEvent) event = sy_event_new (SY_EVENT_REVISION);
+  g_autoptr (SyItemFigures) none = NULL;
+  g_autoptr (SyTask) task = sy_task_new ();
+  g_autoptr (SyTaskRow) with = NULL;
+  g_autoptr (SyTaskRow) without = NULL;
+  const SyItemFigures *figures;
+
+  (void) state;
+  sy_event_set (&event->item_kind, SY_ITEM_CASE);
+  sy_event_set (&event->facts, "{\"currency\":\"EUR\"}");
+  sy_event_set (&event->findings, "no document");
+  none = sy_item_figures_read (event);
+  assert_string_equal (none->winner, "");
+  assert_true (isnan (none->payback_years) && isnan (none->npv) && isnan (none->stands_minutes));
+
+  sy_event_set (&event->findings, findings);
+  event->revision = 3;
+  task->revision = 3;
+  with = sy_task_row_new (task);
+  without = sy_task_row_new (task);
+  assert_null (sy_task_row_get_figures (with));
+  sy_task_row_take_figures (with, sy_item_figures_read (event));
+  figures = sy_task_row_get_figures (with);
+  assert_string_equal (figures->winner, "Cart, 2");
+  assert_string_equal (figures->currency, "EUR");
+  assert_true (isinf (figures->payback_years));
+  assert_true (fabs (figures->npv + 120.5) < 1e-9);
+  assert_true (fabs (figures->stands_minutes - 29) < 1e-9);
+  for (int descending = 0; descending < 2; descending++)
+    {
+      int sign = descending ? -1 : 1;
+
+      assert_true (sign * sy_task_order (with, without, SY_BY_NPV, descending) < 0);
+      assert_true (sign * sy_task_order (with, without, SY_BY_WINNER, descending) < 0);
+    }
+  /* Those of an earlier revision are not shown for a later one. */
+  task->revision = 4;
+  sy_task_row_update (with, task);
+  assert_null (sy_task_row_get_figures (with));
+}
+
 int
 main (void)
 {
@@ -347,6 +396,7 @@ main (void)
     cmocka_unit_test (kind_machine_and_due_date_choose),
     cmocka_unit_test (what_is_done_about_an_item_chooses),
     cmocka_unit_test (many_are_sorted_as_two_are_compared),
+    cmocka_unit_test (figures_are_read_from_findings),
     cmocka_unit_test (machines_are_named_once_in_the_order_of_people),
   };
 
