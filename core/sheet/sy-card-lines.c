@@ -29,6 +29,7 @@ static const struct
   { "rigged-lift", N_ ("Lift as drawn, with this gear") },
   { "truck", N_ ("By fork truck, as given") },
   { "cart", N_ ("On the cart, as given") },
+  { "changeover", N_ ("Change dies as planned") },
 };
 
 static double
@@ -118,7 +119,38 @@ sy_card_mass (const SyTaskSheet *sheet, GPtrArray *facts)
   for (gsize i = 0; i < G_N_ELEMENTS (given); i++)
     if (sy_sheet_fact (facts, given[i]) != NULL)
       return g_strdup (sy_sheet_fact (facts, given[i]));
+  if (!sy_card_has_load (sheet))
+    return g_strdup ("");
   return g_strdup (sy_sheet_in (sheet, N_ ("Mass not given")));
+}
+
+/* The label of something that carries: "legs[1].elements[0].label"; what hangs under the hook in its order. */
+static gboolean
+is_carrier (const char *path, gboolean at_the_hook)
+{
+  if (!g_str_has_suffix (path, "].label"))
+    return FALSE;
+  if (at_the_hook)
+    return g_str_has_prefix (path, "suspension[");
+  return g_str_has_prefix (path, "legs[") && strstr (path, ".elements[") != NULL;
+}
+
+char *
+sy_card_gear (const SyTaskSheet *sheet, GPtrArray *facts)
+{
+  g_autoptr (GString) names = g_string_new (NULL);
+
+  for (int at_the_hook = 1; at_the_hook >= 0; at_the_hook--)
+    for (guint i = 0; i < facts->len; i++)
+      {
+        const SySheetFact *fact = facts->pdata[i];
+
+        if (is_carrier (fact->path, at_the_hook))
+          g_string_append_printf (names, "%s%s", names->len > 0 ? ", " : "", fact->value);
+      }
+  if (names->len == 0)
+    return g_strdup ("");
+  return sy_words_say (sheet->translate, N_ ("Gear: {names}"), "names", names->str, NULL);
 }
 
 /* As told to those who do it; FALSE: they were not. */
@@ -186,7 +218,6 @@ sy_card_balance (const SyTaskSheet *sheet, GPtrArray *facts)
 }
 
 /* ---- do and do not ---- */
-
 
 static const Line do_facts[] = {
   { "origin.H", N_ ("Take it up no farther from you than {value}."), "origin.V",

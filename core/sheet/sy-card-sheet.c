@@ -133,8 +133,8 @@ add_remedy (SyFolio *folio, const SyTaskSheet *sheet)
 }
 
 /* A piece of gear and a whole changeover have no centre of gravity of their own. */
-static gboolean
-has_load (const SyTaskSheet *sheet)
+gboolean
+sy_card_has_load (const SyTaskSheet *sheet)
 {
   const char *kind = sheet->findings->method->item_kind;
 
@@ -147,14 +147,20 @@ sy_card_sheet_new (const SyTaskSheet *sheet)
   g_autoptr (GPtrArray) facts = sy_sheet_facts (sheet, FALSE);
   g_autofree char *headline = sy_card_headline (sheet), *mass = sy_card_mass (sheet, facts);
   g_autofree char *balance = sy_card_balance (sheet, facts), *review = sy_sheet_review (sheet);
+  g_autofree char *gear = sy_card_gear (sheet, facts);
   SyFolio *folio = begin (sheet, facts);
 
   sy_folio_lead (folio, &(SyFolioLead) { .size = 64, .shape = sy_sheet_shape (sy_sheet_verdict (sheet)), .words = headline,
                                          .type = SY_TYPE_POSTER, .share = 1 });
-  sy_folio_paragraph (folio, mass, SY_TYPE_LARGE);
-  if (has_load (sheet))
+  if (*mass != '\0')
+    sy_folio_paragraph (folio, mass, SY_TYPE_LARGE);
+  if (sy_card_has_load (sheet))
     sy_folio_paragraph (folio, balance, SY_TYPE_CARD_STRONG);
+  if (*gear != '\0' && sy_verdict_rank (sy_sheet_verdict (sheet)) <= sy_verdict_rank (SY_VERDICT_IMPROVE))
+    sy_folio_paragraph (folio, gear, SY_TYPE_CARD_STRONG);
   add_why (folio, sheet);
+  if (strcmp (sheet->facts->method->id, "changeover") == 0)
+    sy_card_add_change (folio, sheet);
   add_pictures (folio, sheet);
   add_lines (folio, sheet, facts);
   add_remedy (folio, sheet);

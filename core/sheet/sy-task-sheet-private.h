@@ -72,13 +72,21 @@ void sy_sheet_add_views (SyFolio *folio, const SyTaskSheet *sheet, double height
 /* One of them. */
 SyFolioPicture sy_sheet_view (const SyTaskSheet *sheet, gsize view, double share, const char *font);
 
+/* ---- sy-card-change.c ---- */
+/* Of a die change: people, loads, checks to tick; or what keeps it from being done. */
+void sy_card_add_change (SyFolio *folio, const SyTaskSheet *sheet);
+
 /* ---- sy-card-lines.c ---- */
 /* Short lines, what to do and what not; new strings are added. */
 void sy_card_lines (const SyTaskSheet *sheet, GPtrArray *facts, GPtrArray *done, GPtrArray *never);
+/* A piece of gear and a whole changeover have no mass and no centre of gravity of their own (sy-card-sheet.c). */
+gboolean sy_card_has_load (const SyTaskSheet *sheet);
 /* What is read from afar; new string. */
 char *sy_card_headline (const SyTaskSheet *sheet);
-/* Mass, and where it balances; new strings. */
+/* Mass, and where it balances; new strings. A die change and gear may have none: "". */
 char *sy_card_mass (const SyTaskSheet *sheet, GPtrArray *facts);
 char *sy_card_balance (const SyTaskSheet *sheet, GPtrArray *facts);
+/* Which gear it hangs on, from the hook down; "" where none is named. New string. */
+char *sy_card_gear (const SyTaskSheet *sheet, GPtrArray *facts);
 
 #endif

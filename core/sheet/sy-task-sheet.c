@@ -25,12 +25,19 @@ is_case (const SyMethod *method)
   return strcmp (method->id, "case") == 0;
 }
 
+/* What is decided at a desk hangs on no wall. */
+static gboolean
+is_of_the_floor (const SyMethod *method)
+{
+  return !is_case (method);
+}
+
 static const SyTaskSheetKind kinds[] = {
   { "assessment", N_ ("Assessment"), NULL, OFFICE, sy_assessment_sheet_new },
   { "lift-plan", N_ ("Lift plan"), is_rigged, OFFICE, sy_lift_plan_sheet_new },
   { "changeover", N_ ("Changeover plan"), is_changeover, OFFICE, sy_changeover_sheet_new },
   { "case", N_ ("Case on one page"), is_case, OFFICE, sy_case_sheet_new },
-  { "card", N_ ("Card for the wall"), NULL, ANY, sy_card_sheet_new },
+  { "card", N_ ("Card for the wall"), is_of_the_floor, ANY, sy_card_sheet_new },
 };
 
 const SyTaskSheetKind *

@@ -121,8 +121,8 @@ draw_page_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer
   const gboolean near = is_near (self, GTK_WIDGET (area));
   double page_width, page_height;
 
-  /* Paper stays paper, whatever the style of the window. */
-  sy_palette_use (cr, &sy_palette_paper.paper, 1);
+  /* Paper stays white, whatever the style of the window. */
+  cairo_set_source_rgb (cr, 1, 1, 1);
   cairo_paint (cr);
   g_object_set_data (G_OBJECT (area), "sy-drawn", GINT_TO_POINTER (near));
   if (!near || self->folio == NULL)

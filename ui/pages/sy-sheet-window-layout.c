@@ -9,7 +9,7 @@
 #include "sy-task-parts.h"
 
 #define WIDTH 1180
-#define HEIGHT 860
+#define HEIGHT 720
 #define CHOICES_WIDTH 250
 
 /* Callbacks */
