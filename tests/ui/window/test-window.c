@@ -602,6 +602,8 @@ main (int argc, char **argv)
   const struct CMUnitTest places[] = {
     cmocka_unit_test (back_leads_to_the_page_that_it_was_opened_from),
     cmocka_unit_test (what_is_begun_is_chosen),
+  };
+  const struct CMUnitTest begun[] = {
     cmocka_unit_test (a_new_one_begins_from_an_earlier_one),
     cmocka_unit_test (every_list_has_its_place),
   };
@@ -628,6 +630,7 @@ main (int argc, char **argv)
   application = sy_application_new ();
   g_application_register (G_APPLICATION (application), NULL, NULL);
   failed = g_str_equal (which, "pages")    ? cmocka_run_group_tests (pages, NULL, NULL)
+           : g_str_equal (which, "begun")  ? cmocka_run_group_tests (begun, NULL, NULL)
            : g_str_equal (which, "places") ? cmocka_run_group_tests (places, NULL, NULL)
                                            : cmocka_run_group_tests (tests, NULL, NULL);
   g_object_unref (application);
