@@ -97,7 +97,10 @@ add_ticks (SyFolio *folio, const SyTaskSheet *sheet, const SyChangePlan *plan)
       if (checks->len == 0)
         continue;
       if (!begun)
-        sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("Tick at the step, every time")), SY_TYPE_STRONG);
+        sy_folio_paragraph (folio,
+                            sy_sheet_in (sheet, N_ ("Tick at the step, every time. No load in another way, no step without "
+                                                    "its checks.")),
+                            SY_TYPE_STRONG);
       begun = TRUE;
       sy_folio_tick (folio, words->str, SY_TYPE_BODY);
     }
@@ -117,5 +120,4 @@ sy_card_add_change (SyFolio *folio, const SyTaskSheet *sheet)
     }
   add_loads (folio, sheet, plan);
   add_ticks (folio, sheet, plan);
-  sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("No load in another way, no step without its checks.")), SY_TYPE_CARD);
 }

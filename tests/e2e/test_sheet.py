@@ -401,6 +401,32 @@ class Cards(Case):
         self.says(self.sheet("card", path, paper="a5"), "Lift as drawn, with this gear", "284.9 kg",
                   "Nobody under or beside the load.", "Centre of gravity: x 80", "Bracket die B-12", "First due date in it: 2027-01-06.")
 
+    def test_a_die_change_names_people_loads_and_checks(self):
+        for paper in SIZES:
+            sheet = self.sheet("card", DEMO / "changeovers" / "flange-die-with-cart-and-jib.1.json", paper=paper)
+            self.says(sheet, "Change dies as planned", "People: Pim Arrowby, Dessa Hollin", "Cart with the new die to the press",
+                      "Die cart", "3. Energy isolated, locked and tried", "No step without its checks.".lower(),
+                      "First due date in it: 2027-04-12.")
+            self.assertNotIn(dense("Mass not given"), sheet.text)
+            self.assertEqual(len(sheet.pages), 1)
+            self.has_whole_pages(sheet)
+
+    def test_a_die_change_that_is_refused_names_the_steps_and_nothing_to_tick(self):
+        sheet = self.sheet("card", DEMO / "changeovers" / "flange-die-by-hand.1.json", paper="a5")
+        self.says(sheet, "Not by hand: use a lift aid", "Not to be done as planned", "Carry the old halves to the rack",
+                  "Leave it where it is.")
+        self.assertNotIn(dense("Tick at the step"), sheet.text)
+
+    def test_gear_under_a_hook_is_named(self):
+        self.says(self.sheet("card", DEMO / "plans" / "bracket-die-to-rack.2.json", paper="a5"),
+                  "Gear: H-3, R-1, L-1, R-2, L-2, R-3, L-3, R-4, L-4")
+        self.assertNotIn(dense("Gear: "), self.sheet("card", DEMO / "plans" / "tray-die-by-upper-shoe.1.json", paper="a5").text)
+
+    def test_what_is_decided_at_a_desk_has_none(self):
+        done = cli("sheet", "--kind", "card", "-o", self.folder / "none.pdf", DEMO / "cases" / "flange-die-aid.1.json")
+        self.assertEqual(done.returncode, 2)
+        self.assertIn("not for the method case", done.stderr)
+
     def test_what_must_not_be_lifted_is_told_in_no_way_of_lifting_it(self):
         sheet = self.sheet("card", DEMO / "plans" / "tray-die-by-upper-shoe.1.json", paper="a4")
         self.assertNotIn(dense("Trial lift"), sheet.text)
