@@ -62,8 +62,8 @@ add_refused (SyFolio *folio, const SyTaskSheet *sheet, const SyChangePlan *plan)
   const SyFolioColumn columns[] = {
     { sy_sheet_in (sheet, N_ ("No.")), 0.07, SY_TYPE_BODY },
     { "", 0.05, SY_TYPE_BODY },
-    { sy_sheet_in (sheet, N_ ("Not to be done as planned")), 0.5, SY_TYPE_BODY },
-    { sy_sheet_in (sheet, N_ ("It is")), 0.38, SY_TYPE_BODY },
+    { sy_sheet_in (sheet, N_ ("Not to be done as planned")), 0.46, SY_TYPE_BODY },
+    { sy_sheet_in (sheet, N_ ("It is")), 0.42, SY_TYPE_BODY },
   };
   gboolean begun = FALSE;
 
@@ -97,12 +97,10 @@ add_ticks (SyFolio *folio, const SyTaskSheet *sheet, const SyChangePlan *plan)
       if (checks->len == 0)
         continue;
       if (!begun)
-        sy_folio_paragraph (folio,
-                            sy_sheet_in (sheet, N_ ("Tick at the step, every time. No load in another way, no step without "
-                                                    "its checks.")),
+        sy_folio_paragraph (folio, sy_sheet_in (sheet, N_ ("Tick at the step, every time: no step without its checks")),
                             SY_TYPE_STRONG);
       begun = TRUE;
-      sy_folio_tick (folio, words->str, SY_TYPE_BODY);
+      sy_folio_tick (folio, words->str, SY_TYPE_NOTE);
     }
 }
 

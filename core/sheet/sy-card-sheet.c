@@ -159,12 +159,13 @@ sy_card_sheet_new (const SyTaskSheet *sheet)
   if (*gear != '\0' && sy_verdict_rank (sy_sheet_verdict (sheet)) <= sy_verdict_rank (SY_VERDICT_IMPROVE))
     sy_folio_paragraph (folio, gear, SY_TYPE_CARD_STRONG);
   add_why (folio, sheet);
-  if (strcmp (sheet->facts->method->id, "changeover") == 0)
-    sy_card_add_change (folio, sheet);
   add_pictures (folio, sheet);
   add_lines (folio, sheet, facts);
   add_remedy (folio, sheet);
   sy_folio_paragraph (folio, review, SY_TYPE_CARD_STRONG);
+  /* As long as the change is: what does not fit goes on the back. */
+  if (strcmp (sheet->facts->method->id, "changeover") == 0)
+    sy_card_add_change (folio, sheet);
   sy_folio_fill (folio, PICTURE_MORE);
   return folio;
 }
