@@ -407,7 +407,7 @@ class Cards(Case):
         for paper in SIZES:
             sheet = self.sheet("card", DEMO / "changeovers" / "flange-die-with-cart-and-jib.1.json", paper=paper)
             self.says(sheet, "Change dies as planned", "People: Pim Arrowby, Dessa Hollin", "Cart with the new die to the press",
-                      "Die cart", "3. Energy isolated, locked and tried", "No step without its checks.".lower(),
+                      "Die cart", "3. Energy isolated, locked and tried", "no step without its checks",
                       "First due date in it: 2027-04-12.")
             self.assertNotIn(dense("Mass not given"), sheet.text)
             self.assertEqual(len(sheet.pages), 1)

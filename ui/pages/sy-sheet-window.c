@@ -124,6 +124,9 @@ take_source (SySheetWindow *self, SySheetSource *source)
     }
   sy_sheet_window_offer (self);
   update_note (self);
+  /* What the person came for was not there yet when the window was shown. */
+  if (gtk_root_get_focus (GTK_ROOT (self)) == NULL)
+    gtk_widget_child_focus (self->kinds_box, GTK_DIR_TAB_FORWARD);
   sy_sheet_window_show_sheet (self);
 }
 
