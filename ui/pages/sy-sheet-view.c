@@ -95,7 +95,7 @@ place_of (SySheetView *self, GtkWidget *area, double *top, double *bottom)
 {
   graphene_rect_t bounds;
 
-  if (!gtk_widget_compute_bounds (area, self->desk, &bounds) || bounds.size.height < 1)
+  if (gtk_widget_get_height (area) < 1 || !gtk_widget_compute_bounds (area, self->desk, &bounds))
     return FALSE;
   *top = bounds.origin.y;
   *bottom = (double) bounds.origin.y + bounds.size.height;
@@ -194,6 +194,7 @@ sy_sheet_view_take (SySheetView *self, SyFolio *folio, const char *title)
     gtk_box_remove (GTK_BOX (self->desk), child);
   g_clear_pointer (&self->folio, sy_folio_free);
   self->folio = folio;
+  self->page = 0; /* told again once it is laid out */
   g_free (self->title);
   self->title = g_strdup (title);
   for (int page = 0; page < pages; page++)

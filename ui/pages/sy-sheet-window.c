@@ -113,6 +113,8 @@ drop_source (SySheetWindow *self)
 static void
 take_source (SySheetWindow *self, SySheetSource *source)
 {
+  const gboolean is_first = self->source == NULL;
+
   drop_source (self);
   self->source = source;
   self->n_kinds = source->binder != NULL ? sy_dossier_kinds (&source->binder->dossier, self->kinds) : 0;
@@ -125,7 +127,7 @@ take_source (SySheetWindow *self, SySheetSource *source)
   sy_sheet_window_offer (self);
   update_note (self);
   /* What the person came for was not there yet when the window was shown. */
-  if (gtk_root_get_focus (GTK_ROOT (self)) == NULL)
+  if (is_first)
     gtk_widget_child_focus (self->kinds_box, GTK_DIR_TAB_FORWARD);
   sy_sheet_window_show_sheet (self);
 }
