@@ -181,6 +181,17 @@ class Symbols(unittest.TestCase):
         self.assertGreater(seen, 100)
         self.assertEqual(wrong, {})
 
+    def test_exported_names_are_of_one_room(self):
+        """The linker takes whichever comes first, and says nothing."""
+        owners = {}
+        for room in ROOMS:
+            if room.startswith("app/"):
+                continue
+            for name in symbols(archive_of(room), "--defined-only", "--extern-only"):
+                if not INSTRUMENTATION.fullmatch(name.replace(".", "_")):
+                    owners.setdefault(name, []).append(room)
+        self.assertEqual({name: rooms for name, rooms in owners.items() if len(rooms) > 1}, {})
+
     def test_the_command_line_does_not_link_gtk(self):
         cli = BUILD / "app" / "cli" / "steelyard-cli"
         out = subprocess.run(["readelf", "-d", str(cli)], check=True, capture_output=True,

@@ -67,7 +67,7 @@ add_limit (SyLimitsPage *self, const SyPolicyRow *row)
   GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 18);
   GtkWidget *left = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   GtkWidget *verdict = sy_verdict_label_new (FALSE);
-  g_autofree char *words = sy_limit_words (row, self->units);
+  g_autofree char *words = sy_limits_row_words (row, self->units);
   g_autofree char *source = sy_source_words (row->source, row->from_memory);
   /* Translators: the name by which the record knows a limit, and where its figure comes from. */
   g_autofree char *note = g_strdup_printf (_("%s · source: %s"), row->id, source);

@@ -57,7 +57,7 @@ fixed_limit_words (const SyPolicyRow *row, const SySymbol *symbol, SyUnits units
 }
 
 char *
-sy_limit_words (const SyPolicyRow *row, SyUnits units)
+sy_limits_row_words (const SyPolicyRow *row, SyUnits units)
 {
   const SySymbol *symbol = find_symbol (row->method, row->symbol);
   g_autofree char *quantity = row->each ? each_words (row) : symbol_words (symbol, row->symbol);

@@ -9,7 +9,7 @@
 /* The figures of a policy in words. Every function returns a new string. */
 
 /* "Lifting index by the heaviest load (LI) over 1". */
-char *sy_limit_words (const SyPolicyRow *row, SyUnits units);
+char *sy_limits_row_words (const SyPolicyRow *row, SyUnits units);
 /* "ISO … · figure from memory, not checked against its source". */
 char *sy_source_words (const char *source, gboolean from_memory);
 /* The fact that a tolerance is for: "Reach H". */

@@ -41,7 +41,7 @@ every_figure_of_the_policy_is_there_with_its_source (void **state)
   for (int i = 0; i < policy->n_rows; i++)
     {
       const SyPolicyRow *row = &policy->rows[i];
-      g_autofree char *limit = sy_limit_words (row, SY_UNITS_METRIC);
+      g_autofree char *limit = sy_limits_row_words (row, SY_UNITS_METRIC);
       g_autofree char *source = sy_source_words (row->source, row->from_memory);
 
       assert_non_null (strstr (words->str, row->id));
@@ -72,7 +72,7 @@ a_row_of_unknown_things_is_still_told (void **state)
 
   (void) state;
   g_strlcpy (row.symbol, "QX", sizeof row.symbol);
-  words = sy_limit_words (&row, SY_UNITS_METRIC);
+  words = sy_limits_row_words (&row, SY_UNITS_METRIC);
   assert_non_null (strstr (words, "QX under 2"));
   source = sy_source_words ("", FALSE);
   assert_string_equal (source, "no source named");
