@@ -93,6 +93,12 @@ after_insertion (guint item, guint at, guint b G_GNUC_UNUSED)
 }
 
 static gint
+make_room (guint item, guint at, guint b G_GNUC_UNUSED)
+{
+  return (gint) (item >= at ? item + 1 : item);
+}
+
+static gint
 after_move (guint item, guint from, guint to)
 {
   if (item == from)
@@ -158,6 +164,28 @@ sy_form_list_duplicate (SyForm *form, const char *path, guint item)
   renumber (form, path, only_copy, item, 0, TRUE);
   set_count (form, path, n + 1);
   sy_form_end_step (form);
+}
+
+gboolean
+sy_form_list_insert (SyForm *form, const char *path, guint at, gboolean copies, const char *const *paths,
+                     const char *const *texts, gsize n)
+{
+  guint count = sy_form_list_count (form, path);
+  SyFormPlace list;
+
+  g_return_val_if_fail (find_list (form, path, &list) && at <= count && (at > 0 || !copies), FALSE);
+  if (count >= list.field->max_items)
+    return FALSE;
+  sy_form_begin_step (form, NULL);
+  renumber (form, path, make_room, at, 0, FALSE);
+  if (copies)
+    renumber (form, path, only_copy, at - 1, 0, TRUE);
+  set_count (form, path, count + 1);
+  sy_form_cover_items (form, path);
+  for (gsize i = 0; i < n; i++)
+    sy_form_put (form, paths[i], texts[i]);
+  sy_form_end_step (form);
+  return TRUE;
 }
 
 void

@@ -64,6 +64,11 @@ void sy_form_list_add (SyForm *form, const char *path);
 void sy_form_list_remove (SyForm *form, const char *path, guint item);
 /* A copy of an item, with all that is inside it, right behind it. */
 void sy_form_list_duplicate (SyForm *form, const char *path, guint item);
+/* One more item in place @at (the count: at the end), blank, or with @copies a copy of the one before that place, and these
+   texts (NULL with @n 0: none), whose paths are told as they are then; all of it one step of undo. FALSE, and nothing
+   changed: the list is full. */
+gboolean sy_form_list_insert (SyForm *form, const char *path, guint at, gboolean copies, const char *const *paths,
+                              const char *const *texts, gsize n);
 /* Gives an item another place; those between move up. */
 void sy_form_list_move (SyForm *form, const char *path, guint from, guint to);
 

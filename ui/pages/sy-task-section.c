@@ -6,6 +6,7 @@
 #include "sy-list-rows.h"
 #include "sy-prose-row.h"
 #include "sy-set-row.h"
+#include "sy-step-list.h"
 #include "sy-task-parts.h"
 
 #include <string.h>
@@ -20,6 +21,7 @@ struct _SyTaskSection
   GtkWidget *ways;                /* GtkStack, NULL: one way or none */
   GtkWidget *radios[SY_PLAN_WAYS];
   GtkWidget *folds[SY_PLAN_WAYS]; /* how it was had, NULL where not asked */
+  GtkWidget *steps[SY_PLAN_WAYS]; /* SyStepList, NULL: no list of steps */
   GHashTable *kept[SY_PLAN_WAYS]; /* path → text of ways that are not in use */
   gsize way;
   gboolean loading;
@@ -377,7 +379,12 @@ new_way (SyTaskSection *self, gsize w)
   const SyPlanWay *way = &self->plan->ways[w];
   GtkWidget *box = new_rows (self, way->rows);
 
-  if (way->list != NULL)
+  if (way->list != NULL && sy_step_list_suits (self->form, way->list))
+    {
+      self->steps[w] = sy_step_list_new (self->form, way->list);
+      gtk_box_append (GTK_BOX (box), self->steps[w]);
+    }
+  else if (way->list != NULL)
     gtk_box_append (GTK_BOX (box), sy_list_rows_new (self->form, way->list));
   self->folds[w] = new_fold (self, way);
   if (self->folds[w] != NULL)
@@ -517,6 +524,8 @@ sy_task_section_reveal (SyTaskSection *self, const char *path)
           show_way (self, w);
           revealed = TRUE;
         }
+      if (in_list && self->steps[w] != NULL)
+        revealed |= sy_step_list_reveal (SY_STEP_LIST (self->steps[w]), path);
     }
   return revealed;
 }

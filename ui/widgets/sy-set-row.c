@@ -165,12 +165,20 @@ static GtkWidget *
 new_check (SySetRow *row, const char *words)
 {
   GtkWidget *check = gtk_check_button_new ();
-  GtkWidget *label = gtk_label_new (words);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *label = gtk_label_new (words), *why = gtk_label_new (NULL);
 
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_natural_wrap_mode (GTK_LABEL (label), GTK_NATURAL_WRAP_NONE);
-  gtk_check_button_set_child (GTK_CHECK_BUTTON (check), label);
+  gtk_label_set_wrap (GTK_LABEL (why), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (why), 0);
+  gtk_label_set_natural_wrap_mode (GTK_LABEL (why), GTK_NATURAL_WRAP_NONE);
+  gtk_widget_add_css_class (why, "sy-note");
+  gtk_widget_set_visible (why, FALSE);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), why);
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (check), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   gtk_widget_add_css_class (check, "sy-check");
   g_signal_connect (check, "toggled", G_CALLBACK (toggled_cb), row);
@@ -209,6 +217,47 @@ sy_set_row_make_checklist (SySetRow *row)
   row->checklist = TRUE;
   gtk_widget_set_visible (row->none, FALSE);
   set_note (SY_FACT (row), NULL, NULL);
+}
+
+/* The words of why, under those of the choice. */
+static GtkWidget *
+why_of (GtkWidget *check)
+{
+  return gtk_widget_get_last_child (gtk_check_button_get_child (GTK_CHECK_BUTTON (check)));
+}
+
+static void
+say_why (GtkWidget *check, const char *words)
+{
+  if (strcmp (gtk_label_get_text (GTK_LABEL (why_of (check))), words != NULL ? words : "") == 0)
+    return;
+  gtk_label_set_text (GTK_LABEL (why_of (check)), words != NULL ? words : "");
+  gtk_widget_set_visible (why_of (check), words != NULL);
+  if (words != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
+  else
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (check), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
+}
+
+void
+sy_set_row_ask (SySetRow *row, const char *const *words)
+{
+  GtkWidget *last = row->none;
+
+  for (int asked = 1; asked >= 0; asked--)
+    for (guint i = 0; i < row->checks->len; i++)
+      {
+        GtkWidget *check = g_ptr_array_index (row->checks, i);
+        const char *why = words != NULL ? words[i] : NULL;
+
+        if ((why != NULL) != asked)
+          continue;
+        say_why (check, why);
+        /* Only what stands elsewhere is moved: the keyboard may be on it. */
+        if (gtk_widget_get_prev_sibling (check) != last)
+          gtk_box_reorder_child_after (GTK_BOX (row->group), check, last);
+        last = check;
+      }
 }
 
 GtkWidget *

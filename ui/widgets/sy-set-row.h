@@ -14,6 +14,9 @@ GtkWidget *sy_set_row_new (const SyField *field); /* @field: static */
 /* Things that are ticked as they are done: there is no "none of these applies", and what is open is said. */
 void sy_set_row_make_checklist (SySetRow *row);
 
+/* Some of the choices are asked for: they come first, each with why. @words: one a choice, NULL where it is not; NULL: none is. */
+void sy_set_row_ask (SySetRow *row, const char *const *words);
+
 /* The check button of a choice; "-" for "none of these applies". */
 GtkWidget *sy_set_row_get_check (SySetRow *row, const char *id);
 
