@@ -14,7 +14,7 @@ struct _SyStepRow
   SyForm *form;
   char *list;
   guint item;
-  GtkWidget *number, *title, *note, *shape, *state, *missing;
+  GtkWidget *number, *title, *minutes, *note, *shape, *state, *missing;
   char *text, *label, *kind;    /* that the state is of     */
   SyAssessment *assessment;     /* … and of which whole     */
   SyUnits units;
@@ -72,6 +72,20 @@ follow_state (SyStepRow *self)
   sy_step_state_of (self->form, self->list, self->item, &self->now);
 }
 
+/* "Step 3: Lift, Lift · Machine stopped, 5 min, Not assessed yet". */
+static char *
+dup_name (SyStepRow *self, const char *item_label, const char *const *words)
+{
+  GString *name = g_string_new (NULL);
+  const char *label = get (self, "label");
+
+  g_string_printf (name, "%s %u%s%s", item_label, self->item + 1, label[0] != '\0' ? ": " : "", label);
+  for (gsize i = 0; words[i] != NULL; i++)
+    if (words[i][0] != '\0')
+      g_string_append_printf (name, ", %s", words[i]);
+  return g_string_free (name, FALSE);
+}
+
 void
 sy_step_row_follow (SyStepRow *self)
 {
@@ -79,6 +93,7 @@ sy_step_row_follow (SyStepRow *self)
   const char *item_label = sy_translate (field->item_label != NULL ? field->item_label : field->label);
   g_autofree char *number = g_strdup_printf ("%u", self->item + 1);
   g_autofree char *note = sy_step_dup_note (self->form, self->list, self->item);
+  g_autofree char *minutes = sy_step_dup_minutes (self->form, self->list, self->item);
   g_autofree char *missing = NULL, *name = NULL;
   const char *label = get (self, "label");
 
@@ -88,15 +103,14 @@ sy_step_row_follow (SyStepRow *self)
                 : g_strdup ("");
   set_text (self->number, number);
   set_text (self->title, label[0] != '\0' ? label : _("(no name)"));
+  set_text (self->minutes, minutes);
   set_text (self->note, note);
   set_text (self->state, self->now.said ? self->now.words : "");
   set_text (self->missing, missing);
   gtk_widget_set_visible (self->shape, self->now.said);
   if (self->now.said)
     sy_shape_set (self->shape, self->now.verdict);
-  name = g_strdup_printf ("%s %s%s%s%s%s%s%s%s%s", item_label, number, label[0] != '\0' ? ": " : "", label,
-                          note[0] != '\0' ? ", " : "", note, self->now.said ? ", " : "",
-                          self->now.said ? self->now.words : "", missing[0] != '\0' ? ", " : "", missing);
+  name = dup_name (self, item_label, (const char *const[]) { note, minutes, sy_step_row_get_state (self), missing, NULL });
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
@@ -213,6 +227,7 @@ sy_step_row_init (SyStepRow *self)
 
   self->number = new_label ("sy-figures");
   self->title = new_label ("sy-strong");
+  self->minutes = new_label ("sy-quiet");
   self->note = new_label ("sy-quiet");
   self->shape = sy_shape_new (SY_VERDICT_INCOMPLETE, 16);
   self->state = new_label (NULL);
@@ -220,17 +235,19 @@ sy_step_row_init (SyStepRow *self)
   gtk_label_set_width_chars (GTK_LABEL (self->number), 2);
   gtk_label_set_xalign (GTK_LABEL (self->number), 1);
   gtk_widget_set_valign (self->number, GTK_ALIGN_START);
+  gtk_widget_add_css_class (self->minutes, "sy-figures");
+  gtk_label_set_ellipsize (GTK_LABEL (self->minutes), PANGO_ELLIPSIZE_NONE);
   gtk_widget_set_hexpand (self->title, TRUE);
-  gtk_widget_set_hexpand (self->state, TRUE);
+  gtk_widget_set_hexpand (self->note, TRUE);
   gtk_widget_set_hexpand (words, TRUE);
-  gtk_label_set_ellipsize (GTK_LABEL (self->missing), PANGO_ELLIPSIZE_NONE);
   gtk_box_append (GTK_BOX (first), self->title);
-  gtk_box_append (GTK_BOX (first), self->note);
+  gtk_box_append (GTK_BOX (first), self->minutes);
+  gtk_box_append (GTK_BOX (second), self->note);
   gtk_box_append (GTK_BOX (second), self->shape);
   gtk_box_append (GTK_BOX (second), self->state);
-  gtk_box_append (GTK_BOX (second), self->missing);
   gtk_box_append (GTK_BOX (words), first);
   gtk_box_append (GTK_BOX (words), second);
+  gtk_box_append (GTK_BOX (words), self->missing);
   gtk_box_append (GTK_BOX (line), new_handle (self));
   gtk_box_append (GTK_BOX (line), self->number);
   gtk_box_append (GTK_BOX (line), words);

@@ -151,38 +151,29 @@ sy_step_state_of (SyForm *form, const char *list, guint at, SyStepState *state)
 
 /* Topics: words */
 
-static void
-add_words (GString *note, const char *words)
-{
-  if (words[0] != '\0')
-    g_string_append_printf (note, "%s%s", note->len > 0 ? " · " : "", words);
-}
-
 char *
 sy_step_dup_note (SyForm *form, const char *list, guint at)
 {
-  static const char *const members[] = { "kind", "when", "minutes" };
+  static const char *const members[] = { "kind", "when" };
   GString *note = g_string_new (NULL);
 
   for (gsize i = 0; i < G_N_ELEMENTS (members); i++)
     {
       const SyField *member = sy_step_member (sy_form_find_field (form, list), members[i]);
-      const char *text = get (form, list, at, members[i]);
-      int choice = find_choice (member, text);
+      int choice = choice_of (form, list, at, members[i]);
 
       if (choice >= 0)
-        add_words (note, sy_translate (member->choices[choice].label));
-      else if (member != NULL && member->kind == SY_KIND_MINUTES && text[0] != '\0'
-               && g_ascii_isdigit (text[strlen (text) - 1]))
-        {
-          g_autofree char *minutes = g_strdup_printf (_("%s min"), text);
-
-          add_words (note, minutes);
-        }
-      else
-        add_words (note, text);
+        g_string_append_printf (note, "%s%s", note->len > 0 ? " · " : "", sy_translate (member->choices[choice].label));
     }
   return g_string_free (note, FALSE);
+}
+
+char *
+sy_step_dup_minutes (SyForm *form, const char *list, guint at)
+{
+  const char *text = sy_step_member (sy_form_find_field (form, list), "minutes") != NULL ? get (form, list, at, "minutes") : "";
+
+  return text[0] != '\0' && g_ascii_isdigit (text[strlen (text) - 1]) ? g_strdup_printf (_("%s min"), text) : g_strdup (text);
 }
 
 static gboolean

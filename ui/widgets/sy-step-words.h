@@ -28,8 +28,9 @@ void sy_step_state_clear (SyStepState *state);
 /* @at: its number, from 0. */
 void sy_step_state_of (SyForm *form, const char *list, guint at, SyStepState *state);
 
-/* "Lift · machine stopped · 5 min"; "" where nothing of it is said. New string. */
+/* "Lift · Machine stopped", "5 min"; "" where nothing of it is said. New strings. */
 char *sy_step_dup_note (SyForm *form, const char *list, guint at);
+char *sy_step_dup_minutes (SyForm *form, const char *list, guint at);
 /* A name that no other item has: "Lift", "Lift 2". New string. */
 char *sy_step_dup_unique (SyForm *form, const char *list, const char *name);
 /* The parts of a number before and after it is halved: "10 min" becomes "5 min"; "" where it is no such number. New string. */
