@@ -73,6 +73,71 @@ sy_form_remove_part (SyForm *form, const char *path)
   sy_form_set_many (form, &path, &nothing, 1);
 }
 
+gboolean
+sy_form_may_be_part (SyForm *form, const SyMethod *method)
+{
+  for (gsize i = 0; i < sy_method_count () && sy_method_at (i) != form->method; i++)
+    if (sy_method_at (i) == method)
+      return strcmp (method->item_kind, "task") == 0 || strcmp (method->item_kind, "changeover") == 0;
+  return FALSE;
+}
+
+/* The form of a whole document, in its own units; NULL: it may not stand inside @form. */
+static SyForm *
+read_whole (SyForm *form, const char *facts, GError **error)
+{
+  g_autoptr (SyMemory) memory = sy_memory_new ();
+  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
+  const SyJson *root = sy_json_scan (facts, strlen (facts), SY_JSON_DOCUMENT_MAX, memory, problems);
+  const char *id = root != NULL && root->type == SY_JSON_OBJECT ? sy_json_member_text (root, "method") : NULL;
+  const SyMethod *method = id != NULL ? sy_method_find (id) : NULL;
+  g_autoptr (SyForm) whole = NULL;
+
+  if (method == NULL || !sy_form_may_be_part (form, method))
+    {
+      g_set_error_literal (error, SY_FORM_ERROR, SY_FORM_ERROR_DOCUMENT, _("These facts do not say how this load is moved."));
+      return NULL;
+    }
+  whole = sy_form_new (form->desk, id, form->now.units);
+  if (!sy_form_load_document (whole, facts, error))
+    return NULL;
+  return g_steal_pointer (&whole);
+}
+
+gboolean
+sy_form_take_part (SyForm *form, const char *path, const char *facts, GError **error)
+{
+  static const char *const of_whole[] = { "avoid", "place", "as_of" };
+  g_autoptr (SyForm) whole = NULL;
+  g_autofree char *document = NULL;
+
+  g_return_val_if_fail (sy_form_is_part (form, path), FALSE);
+  whole = read_whole (form, facts, error);
+  if (whole == NULL)
+    return FALSE;
+  sy_form_set_units (whole, form->now.units);
+  for (gsize i = 0; i < G_N_ELEMENTS (of_whole); i++)
+    {
+      g_auto (GStrv) paths = sy_form_list_paths_below (whole, of_whole[i]);
+
+      for (gsize k = 0; paths[k] != NULL; k++)
+        sy_form_set (whole, paths[k], "");
+    }
+  document = sy_form_build_part (whole);
+  sy_form_set_many (form, &path, (const char *const *) &document, 1);
+  return TRUE;
+}
+
+void
+sy_form_copy_part (SyForm *form, const char *path, const char *from)
+{
+  g_autofree char *document = NULL;
+
+  g_return_if_fail (sy_form_is_part (form, path) && sy_form_is_part (form, from));
+  document = g_strdup (sy_form_get (form, from));
+  sy_form_set_many (form, &path, (const char *const *) &document, 1);
+}
+
 const SyMethod *
 sy_form_get_part_method (SyForm *form, const char *path)
 {

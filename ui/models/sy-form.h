@@ -95,6 +95,13 @@ void sy_form_set_part (SyForm *form, const char *path, SyForm *part);
 /* Begins with no facts of a method; what was there goes. A step of undo of its own, as is taking them away. */
 void sy_form_begin_part (SyForm *form, const char *path, const char *method);
 void sy_form_remove_part (SyForm *form, const char *path);
+/* Whether facts of a method may stand inside the form's: a way to move a load, and over them a change as a whole. */
+gboolean sy_form_may_be_part (SyForm *form, const SyMethod *method);
+/* Puts a whole facts document of the record there, told in the form's units and without what is said of the whole only (place, day,
+   whether it can be avoided); a step of undo. FALSE, and nothing changed: it may not stand there. */
+gboolean sy_form_take_part (SyForm *form, const char *path, const char *facts, GError **error);
+/* Puts there what stands at another such path; a step of undo. */
+void sy_form_copy_part (SyForm *form, const char *path, const char *from);
 /* NULL: none are given. */
 const SyMethod *sy_form_get_part_method (SyForm *form, const char *path);
 

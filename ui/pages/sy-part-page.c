@@ -2,6 +2,7 @@
 #include "sy-part-page.h"
 
 #include "sy-i18n.h"
+#include "sy-part-taker.h"
 #include "sy-task-findings.h"
 #include "sy-task-form.h"
 #include "sy-task-limits.h"
@@ -104,6 +105,16 @@ open_part_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *p
   gtk_stack_add_named (GTK_STACK (self->states), inside, "inside");
   gtk_stack_set_visible_child_name (GTK_STACK (self->states), "inside");
   sy_part_page_focus (SY_PART_PAGE (inside));
+}
+
+/* (ss): path of facts inside, kind of the item to take them from. */
+static void
+take_part_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  const char *path, *kind;
+
+  g_variant_get (parameter, "(&s&s)", &path, &kind);
+  sy_part_taker_ask (widget, SY_PART_PAGE (widget)->part, path, kind);
 }
 
 /* Layout */
@@ -249,6 +260,7 @@ sy_part_page_class_init (SyPartPageClass *class)
   G_OBJECT_CLASS (class)->dispose = sy_part_page_dispose;
   signals[BACK] = g_signal_new ("back", SY_TYPE_PART_PAGE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_install_action (widget_class, "task.open-part", "s", open_part_action);
+  gtk_widget_class_install_action (widget_class, "task.take-part", "(ss)", take_part_action);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, back_key_cb, NULL);
 }
 
@@ -282,6 +294,17 @@ SyForm *
 sy_part_page_get_form (SyPartPage *self)
 {
   return self->part;
+}
+
+void
+sy_part_page_go_back (SyPartPage *self)
+{
+  GtkWidget *inside = gtk_stack_get_child_by_name (GTK_STACK (self->states), "inside");
+
+  if (inside == NULL)
+    g_signal_emit (self, signals[BACK], 0);
+  else
+    sy_part_page_go_back (SY_PART_PAGE (inside));
 }
 
 void

@@ -17,6 +17,8 @@ G_DECLARE_FINAL_TYPE (SyPartPage, sy_part_page, SY, PART_PAGE, GtkBox)
 /* @path: of facts that are given. NULL with the error set: they cannot be read. */
 GtkWidget *sy_part_page_new (SyForm *outer, const char *path, GError **error);
 SyForm *sy_part_page_get_form (SyPartPage *self);
+/* Leaves the innermost page: "back" of this one or of what is open inside it. */
+void sy_part_page_go_back (SyPartPage *self);
 /* Puts the focus on the first fact. */
 void sy_part_page_focus (SyPartPage *self);
 

@@ -282,6 +282,19 @@ sy_task_page_open_part (SyTaskPage *self, const char *path)
   sy_part_page_focus (SY_PART_PAGE (part));
 }
 
+gboolean
+sy_task_page_go_back (SyTaskPage *self)
+{
+  GtkWidget *part;
+
+  g_return_val_if_fail (SY_IS_TASK_PAGE (self), FALSE);
+  part = gtk_stack_get_child_by_name (GTK_STACK (self->states), "part");
+  if (part == NULL)
+    return FALSE;
+  sy_part_page_go_back (SY_PART_PAGE (part));
+  return TRUE;
+}
+
 void
 sy_task_page_unbuild_task (SyTaskPage *self)
 {

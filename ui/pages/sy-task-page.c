@@ -2,6 +2,7 @@
 #include "sy-task-page.h"
 
 #include "sy-i18n.h"
+#include "sy-part-taker.h"
 #include "sy-set-table-window.h"
 #include "sy-task-kinds.h"
 #include "sy-task-page-private.h"
@@ -206,6 +207,16 @@ open_part_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *p
   sy_task_page_open_part (SY_TASK_PAGE (widget), g_variant_get_string (parameter, NULL));
 }
 
+/* (ss): path of facts inside facts, kind of the item to take them from. */
+static void
+take_part_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  const char *path, *kind;
+
+  g_variant_get (parameter, "(&s&s)", &path, &kind);
+  sy_part_taker_ask (widget, SY_TASK_PAGE (widget)->form, path, kind);
+}
+
 /* (xx): two revisions. */
 static void
 compare_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
@@ -365,6 +376,7 @@ sy_task_page_class_init (SyTaskPageClass *class)
   gtk_widget_class_install_action (widget_class, "task.compare", "(xx)", compare_action);
   gtk_widget_class_install_action (widget_class, "task.list-from-file", "s", list_from_file_action);
   gtk_widget_class_install_action (widget_class, "task.open-part", "s", open_part_action);
+  gtk_widget_class_install_action (widget_class, "task.take-part", "(ss)", take_part_action);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "sy-task");
 }

@@ -44,6 +44,9 @@ void sy_task_page_discard (SyTaskPage *page);
 /* Puts the keyboard focus on a fact, e.g. "origin.H". */
 void sy_task_page_focus_fact (SyTaskPage *page, const char *path);
 
+/* Leaves the facts inside facts that are looked into. FALSE: there are none, the page itself is what can be left. */
+gboolean sy_task_page_go_back (SyTaskPage *page);
+
 /* Brings a tab to the front: "history", "follow-up" … */
 void sy_task_page_show_tab (SyTaskPage *page, const char *name);
 

@@ -120,11 +120,22 @@ flow_group (SyListItem *self, Flow *flow, const SyField *group, const char *path
   flow->column = COLUMNS;
 }
 
+/* Those that may go away stand last, so that they leave no gap; and a set of many checks behind the way to the facts of the item's
+   own, to which the keyboard would have to go through it. */
+static gboolean
+stands_last (SyListItem *self, const SyField *members, gsize n, const SyField *member, const char *at)
+{
+  gboolean has_facts = FALSE;
+
+  for (gsize i = 0; i < n; i++)
+    has_facts |= members[i].type == SY_MEMBER_FACTS;
+  return sy_form_may_not_apply (self->form, at) || (has_facts && member->type == SY_MEMBER_SET);
+}
+
 static void
 flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, const char *path, const char *above,
               gboolean seldom)
 {
-  /* Those that may go away stand last, so that they leave no gap. */
   for (gsize k = 0; k < 2 * n; k++)
     {
       gsize i = k % n;
@@ -132,7 +143,7 @@ flow_members (SyListItem *self, Flow *flow, const SyField *members, gsize n, con
       GtkWidget *fact;
 
       if (members[i].seldom != seldom || members[i].type == SY_MEMBER_LIST
-          || sy_form_may_not_apply (self->form, at) != (k >= n))
+          || stands_last (self, members, n, &members[i], at) != (k >= n))
         continue;
       if (members[i].type == SY_MEMBER_GROUP)
         {

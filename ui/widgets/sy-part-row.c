@@ -2,6 +2,7 @@
 #include "sy-part-row.h"
 
 #include "sy-i18n.h"
+#include "sy-step-words.h"
 #include "sy-verdict.h"
 
 #include <string.h>
@@ -104,24 +105,118 @@ begin_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *param
   gtk_widget_activate_action (widget, "task.open-part", "s", self->path);
 }
 
-/* Ways to move a load, and for what stands over them a change as a whole: what comes before the form's own method. */
-static GMenuModel *
-method_menu (const SyMethod *outer)
+static void
+copy_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
 {
-  GMenu *menu = g_menu_new ();
+  SyPartRow *self = SY_PART_ROW (widget);
 
-  for (gsize i = 0; i < sy_method_count () && sy_method_at (i) != outer; i++)
+  sy_form_copy_part (self->form, self->path, g_variant_get_string (parameter, NULL));
+  gtk_widget_grab_focus (self->open);
+}
+
+static void
+take_action (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter)
+{
+  SyPartRow *self = SY_PART_ROW (widget);
+
+  gtk_widget_activate_action (widget, "task.take-part", "(ss)", self->path, g_variant_get_string (parameter, NULL));
+}
+
+/* Topics: what can be begun with */
+
+static void
+add_item (GMenu *menu, const char *label, const char *action, const char *target)
+{
+  g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
+
+  g_menu_item_set_action_and_target (item, action, "s", target);
+  g_menu_append_item (menu, item);
+}
+
+static void
+add_section (GMenu *menu, const char *label, GMenu *section)
+{
+  if (g_menu_model_get_n_items (G_MENU_MODEL (section)) > 0)
+    g_menu_append_section (menu, label, G_MENU_MODEL (section));
+}
+
+/* By what the kind of the step says, which is mostly it. */
+static const char *const *
+find_suggested (SyPartRow *self)
+{
+  const char *dot = strrchr (self->path, '.');
+  g_autofree char *kind = g_strdup_printf ("%.*s.kind", (int) (dot != NULL ? dot - self->path : 0), self->path);
+
+  return sy_step_suggested (dot != NULL && strchr (self->path, '[') != NULL ? sy_form_get (self->form, kind) : "");
+}
+
+static void
+add_methods (SyPartRow *self, GMenu *menu)
+{
+  g_autoptr (GMenu) first = g_menu_new (), rest = g_menu_new ();
+  const char *const *suggested = find_suggested (self);
+
+  for (gsize i = 0; suggested[i] != NULL; i++)
+    if (sy_method_find (suggested[i]) != NULL && sy_form_may_be_part (self->form, sy_method_find (suggested[i])))
+      add_item (first, sy_translate (sy_method_find (suggested[i])->title), "part.begin", suggested[i]);
+  for (gsize i = 0; i < sy_method_count (); i++)
+    if (sy_form_may_be_part (self->form, sy_method_at (i)) && !g_strv_contains (suggested, sy_method_at (i)->id))
+      add_item (rest, sy_translate (sy_method_at (i)->title), "part.begin", sy_method_at (i)->id);
+  add_section (menu, NULL, first);
+  add_section (menu, NULL, rest);
+}
+
+/* Whose facts a path is of, as it calls itself: "Lift it out"; else as the form calls it. New string. */
+static char *
+dup_owner (SyForm *form, const char *path)
+{
+  const char *dot = strrchr (path, '.');
+  g_autofree char *label = g_strdup_printf ("%.*s.label", (int) (dot != NULL ? dot - path : 0), path);
+  const char *text = dot != NULL && strchr (path, '[') != NULL ? sy_form_get (form, label) : "";
+
+  return text[0] != '\0' ? g_strdup (text) : sy_form_dup_name (form, path, FALSE);
+}
+
+static void
+add_sources (SyPartRow *self, GMenu *menu)
+{
+  g_autoptr (GMenu) section = g_menu_new (), others = g_menu_new ();
+  g_auto (GStrv) paths = sy_form_list_paths (self->form);
+  const SyMethod *changeover = sy_method_find ("changeover");
+
+  add_item (section, _("Take from a task…"), "part.take", "task");
+  if (changeover != NULL && sy_form_may_be_part (self->form, changeover))
+    add_item (section, _("Take from a changeover…"), "part.take", "changeover");
+  for (gsize i = 0; paths[i] != NULL; i++)
     {
-      const SyMethod *method = sy_method_at (i);
-      g_autoptr (GMenuItem) item = NULL;
+      const SyMethod *method;
+      g_autofree char *owner = NULL, *label = NULL;
 
-      if (strcmp (method->item_kind, "task") != 0 && strcmp (method->item_kind, "changeover") != 0)
+      if (!sy_form_is_part (self->form, paths[i]) || strcmp (paths[i], self->path) == 0)
         continue;
-      item = g_menu_item_new (sy_translate (method->title), NULL);
-      g_menu_item_set_action_and_target (item, "part.begin", "s", method->id);
-      g_menu_append_item (menu, item);
+      method = sy_form_get_part_method (self->form, paths[i]);
+      if (method == NULL)
+        continue;
+      owner = dup_owner (self->form, paths[i]);
+      /* Translators: whose facts are copied, and by which method they are assessed. */
+      label = g_strdup_printf (_("%s: %s"), owner, sy_translate (method->title));
+      add_item (others, label, "part.copy", paths[i]);
     }
-  return G_MENU_MODEL (menu);
+  if (g_menu_model_get_n_items (G_MENU_MODEL (others)) > 0)
+    g_menu_append_submenu (section, _("Copy from"), G_MENU_MODEL (others));
+  add_section (menu, NULL, section);
+}
+
+/* Made when it is opened: what there is to copy changes. */
+static void
+menu_cb (GtkMenuButton *button, gpointer data)
+{
+  SyPartRow *self = data;
+  g_autoptr (GMenu) menu = g_menu_new ();
+
+  add_methods (self, menu);
+  add_sources (self, menu);
+  gtk_menu_button_set_menu_model (button, G_MENU_MODEL (menu));
 }
 
 static void
@@ -138,11 +233,10 @@ bind (SyFact *fact, SyForm *form, const char *path)
 {
   SyPartRow *self = SY_PART_ROW (fact);
   g_autofree char *name = sy_form_dup_name (form, path, FALSE);
-  g_autoptr (GMenuModel) menu = method_menu (sy_form_get_method (form));
 
   self->form = g_object_ref (form);
   self->path = g_strdup (path);
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->begin), menu);
+  gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (self->begin), menu_cb, self, NULL);
   name_button (self->open, name, _("Open"));
   name_button (self->begin, name, _("Assess"));
   name_button (self->remove, name, _("Remove"));
@@ -181,6 +275,8 @@ sy_part_row_class_init (SyPartRowClass *class)
 {
   G_OBJECT_CLASS (class)->dispose = sy_part_row_dispose;
   gtk_widget_class_install_action (GTK_WIDGET_CLASS (class), "part.begin", "s", begin_action);
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (class), "part.copy", "s", copy_action);
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (class), "part.take", "s", take_action);
 }
 
 static void

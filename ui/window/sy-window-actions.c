@@ -135,7 +135,7 @@ back_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   /* A comparison that was asked for in a task lies over it. */
   if (g_str_equal (sy_window_get_page (self), "compare") && self->task != NULL)
     sy_window_show_page (self, "task");
-  else
+  else if (!g_str_equal (sy_window_get_page (self), "task") || !sy_task_page_go_back (SY_TASK_PAGE (self->task)))
     gtk_widget_activate_action (GTK_WIDGET (self), "win.page", "s", self->from);
 }
 

@@ -11,6 +11,7 @@
 #include "sy-limits-page.h"
 #include "sy-matrix-page.h"
 #include "sy-new-page.h"
+#include "sy-part-taker.h"
 #include "sy-register-chooser.h"
 #include "sy-settings.h"
 #include "sy-survey-page.h"
@@ -332,6 +333,7 @@ build (SyWindow *self)
   self->units = sy_settings_get_units ();
   g_simple_action_set_state (G_SIMPLE_ACTION (units), g_variant_new_string (sy_units_id (self->units)));
   self->list = sy_task_list_new (self->worker);
+  sy_part_taker_offer (GTK_WINDOW (self), self->worker, self->list);
   self->stack = gtk_stack_new ();
   sy_window_need_page (self, "tasks");
   gtk_widget_set_hexpand (self->stack, TRUE);

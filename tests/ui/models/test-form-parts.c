@@ -165,6 +165,110 @@ what_is_no_document_is_refused (void **state)
   assert_non_null (sy_form_get_problem (form, LIFT));
 }
 
+/* A task of the record in US units, with what is said of it as a whole. */
+static char *
+new_task_document (SyDesk *desk)
+{
+  static const char *const facts[][2] = {
+    { "load.heaviest", "26" },      { "load.typical", "26 lb" },      { "origin.H", "16" },
+    { "place", "Bay 4" },           { "avoid.possible", "no" },       { "avoid.why", "It has to be moved." },
+    { "measured_by", "Ann Other" }, { "frequency", "1" },
+  };
+  g_autoptr (SyForm) task = sy_form_new (desk, "lift", SY_UNITS_US);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (facts); i++)
+    sy_form_set (task, facts[i][0], facts[i][1]);
+  return sy_form_document (task);
+}
+
+static void
+facts_of_a_task_are_taken_in_the_units_of_the_whole (void **state)
+{
+  g_autoptr (SyDesk) desk = new_desk ();
+  g_autoptr (SyForm) form = new_change (desk);
+  g_autofree char *task = new_task_document (desk);
+  g_autoptr (SyForm) part = NULL;
+  g_autoptr (GError) error = NULL;
+
+  (void) state;
+  assert_true (sy_form_take_part (form, LIFT, task, &error));
+  assert_null (error);
+  part = sy_form_new_part (form, LIFT, NULL);
+  assert_int_equal (sy_form_get_units (part), SY_UNITS_METRIC);
+  assert_string_equal (sy_form_get (part, "load.heaviest"), "26 lb");
+  assert_string_equal (sy_form_get (part, "origin.H"), "16 in");
+  assert_string_equal (sy_form_get (part, "frequency"), "1");
+  assert_string_equal (sy_form_get (part, "measured_by"), "Ann Other");
+  assert_string_equal (sy_form_get (part, "place"), "");
+  assert_string_equal (sy_form_get (part, "avoid.why"), "");
+  sy_form_undo (form);
+  assert_null (sy_form_get_part_method (form, LIFT));
+}
+
+static void
+what_may_not_stand_there_is_not_taken (void **state)
+{
+  static const char *const refused[] = { "{\"method\":\"die-mass\",\"units\":\"metric\"}",
+                                         "{\"method\":\"changeover\",\"units\":\"metric\"}",
+                                         "{\"method\":\"nothing\",\"units\":\"metric\"}", "nonsense", "" };
+  g_autoptr (SyDesk) desk = new_desk ();
+  g_autoptr (SyForm) form = new_change (desk);
+
+  (void) state;
+  sy_form_mark_clean (form);
+  for (gsize i = 0; i < G_N_ELEMENTS (refused); i++)
+    {
+      g_autoptr (GError) error = NULL;
+
+      assert_false (sy_form_take_part (form, LIFT, refused[i], &error));
+      assert_non_null (error);
+    }
+  assert_false (sy_form_is_dirty (form));
+}
+
+static void
+facts_are_copied_from_another_step (void **state)
+{
+  g_autoptr (SyDesk) desk = new_desk ();
+  g_autoptr (SyForm) form = new_change (desk);
+
+  (void) state;
+  put_lift (form);
+  sy_form_list_add (form, "steps");
+  sy_form_copy_part (form, "steps[1].facts", LIFT);
+  assert_string_equal (sy_form_get (form, "steps[1].facts"), sy_form_get (form, LIFT));
+  sy_form_undo (form);
+  assert_string_equal (sy_form_get (form, "steps[1].facts"), "");
+}
+
+/* A case holds a die change, which holds a lift. */
+static void
+parts_hold_parts (void **state)
+{
+  g_autoptr (SyDesk) desk = new_desk ();
+  g_autoptr (SyForm) whole = sy_form_new (desk, "case", SY_UNITS_METRIC);
+  g_autoptr (SyForm) change = NULL, lift = NULL, again = NULL;
+
+  (void) state;
+  assert_true (sy_form_may_be_part (whole, sy_method_find ("changeover")));
+  sy_form_begin_part (whole, "as_is.facts", "changeover");
+  change = sy_form_new_part (whole, "as_is.facts", NULL);
+  sy_form_set (change, "people[0]", "A");
+  sy_form_set (change, "steps[0].label", "Lift it out");
+  sy_form_begin_part (change, LIFT, "lift");
+  lift = sy_form_new_part (change, LIFT, NULL);
+  sy_form_set (lift, "origin.H", "41");
+  sy_form_set_part (change, LIFT, lift);
+  sy_form_set_part (whole, "as_is.facts", change);
+  sy_form_set_units (whole, SY_UNITS_US);
+  again = sy_form_new_part (whole, "as_is.facts", NULL);
+  g_clear_object (&lift);
+  lift = sy_form_new_part (again, LIFT, NULL);
+  assert_non_null (lift);
+  assert_int_equal (sy_form_get_units (lift), SY_UNITS_US);
+  assert_string_equal (sy_form_get (lift, "origin.H"), "41 cm");
+}
+
 int
 main (void)
 {
@@ -175,6 +279,10 @@ main (void)
     cmocka_unit_test (measures_inside_keep_their_meaning_in_other_units),
     cmocka_unit_test (a_document_with_parts_comes_back_as_typed),
     cmocka_unit_test (what_is_no_document_is_refused),
+    cmocka_unit_test (facts_of_a_task_are_taken_in_the_units_of_the_whole),
+    cmocka_unit_test (what_may_not_stand_there_is_not_taken),
+    cmocka_unit_test (facts_are_copied_from_another_step),
+    cmocka_unit_test (parts_hold_parts),
   };
 
   return cmocka_run_group_tests (tests, NULL, NULL);
