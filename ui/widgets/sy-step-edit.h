@@ -18,8 +18,4 @@ gboolean sy_step_edit_reveal (SyStepEdit *self, const char *path);
 char *sy_step_edit_dup_focus (SyStepEdit *self);
 void sy_step_edit_focus (SyStepEdit *self, const char *member);
 
-/* Makes two of an item, one step of undo: their names end in (1) and (2), each has half of the minutes, what came after it comes after
-   the second. Everything else both have: whoever splits a step says then what each of them does. FALSE: the list is full. */
-gboolean sy_step_split (SyForm *form, const char *list, guint item);
-
 #endif

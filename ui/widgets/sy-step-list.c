@@ -5,6 +5,7 @@
 #include "sy-kind-popover.h"
 #include "sy-name.h"
 #include "sy-show.h"
+#include "sy-step-deeds.h"
 #include "sy-step-edit.h"
 #include "sy-step-row.h"
 #include "sy-step-words.h"
@@ -193,54 +194,24 @@ open_new (SyStepList *self, guint item)
   set_current (self, item);
   set_open (self, (int) item);
   sy_step_edit_focus (SY_STEP_EDIT (self->edit), "label");
-}
-
-/* A part made, the machine released: it runs. All else is taken to need it stopped until somebody says otherwise. */
-static const char *
-when_of (const char *kind)
-{
-  return strcmp (kind, "first-off") == 0 || strcmp (kind, "release") == 0 ? "running" : "stopped";
+  sy_show_whole (row_at (self, item));
 }
 
 static void
 insert (SyStepList *self, guint at, const char *kind)
 {
-  const SyField *field = sy_step_member (self->field, "kind");
-  g_autofree char *of_kind = g_strdup_printf ("%s[%u].kind", self->path, at);
-  g_autofree char *of_label = g_strdup_printf ("%s[%u].label", self->path, at);
-  g_autofree char *of_when = g_strdup_printf ("%s[%u].when", self->path, at);
-  g_autofree char *label = NULL;
-  const char *const paths[] = { of_kind, of_label, of_when };
-  const char *texts[3];
-  gsize n = 0;
-
-  for (gsize i = 0; field != NULL && i < field->n_choices; i++)
-    if (strcmp (field->choices[i].id, kind) == 0)
-      {
-        label = sy_step_dup_unique (self->form, self->path, sy_translate (field->choices[i].label));
-        texts[n++] = kind;
-        texts[n++] = label;
-        if (sy_step_member (self->field, "when") != NULL)
-          texts[n++] = when_of (kind);
-      }
   if (self->open >= (int) at)
     set_open (self, -1);
-  if (sy_form_list_insert (self->form, self->path, at, FALSE, paths, texts, n))
+  if (sy_step_insert (self->form, self->path, at, kind))
     open_new (self, at);
 }
 
 static void
 duplicate (SyStepList *self, guint item)
 {
-  g_autofree char *own = g_strdup_printf ("%s[%u].label", self->path, item);
-  g_autofree char *path = g_strdup_printf ("%s[%u].label", self->path, item + 1);
-  g_autofree char *label = sy_step_dup_unique (self->form, self->path, sy_form_get (self->form, own));
-  const char *const paths[] = { path };
-  const char *const texts[] = { label };
-
   if (self->open > (int) item)
     set_open (self, -1);
-  if (sy_form_list_insert (self->form, self->path, item + 1, TRUE, paths, texts, label[0] != '\0' ? 1 : 0))
+  if (sy_step_duplicate (self->form, self->path, item))
     open_new (self, item + 1);
 }
 
