@@ -390,6 +390,60 @@ class Compared(Drive):
         self.assertIn(f"Variant of “{self.SLOW}”, revision 1.", variant["facts"]["notes"])
 
 
+class DieChange(Drive):
+    def step(self, kind, minutes):
+        """A step behind the one that the keyboard is in, of the kind that is typed."""
+        until(lambda: (n := self.window.focused()) and drive.name_of(n).startswith("Kind"), "the kinds to choose from")
+        drive.type_text(kind)
+        key("Return")
+        number = until(lambda: (n := self.window.focused()) and re.match(r"^Step (\d): Step$", drive.name_of(n)),
+                       f"the name of the step “{kind}”")[1]
+        self.window.enter(rf"^Step {number}: Minutes", minutes)
+
+    def test_a_die_change_is_built_with_the_keyboard_and_saved(self):
+        window = self.window.start()
+        key("alt+2")
+        window.see(r"^Changeovers – ", role="frame")
+        key("ctrl+n")
+        window.see(r"^New changeover – ", role="frame")
+        window.enter(r"^Name of the changeover", "Small die")
+        window.enter(r"^People", "Ann")
+        window.tab_to(r"^Steps: Add: Step$")
+        key("Return")
+        self.step("isolate", "3")
+        key("ctrl+Return")
+        self.step("carry", "4")
+        window.tab_to(r"^Step 2: How the load is moved: Assess")
+        key("space")
+        until(lambda: (n := window.focused()) and n.get_role_name() == "menu item" and drive.name_of(n) == "Carrying",
+              "the likeliest method first")
+        key("Return")
+        window.see(r"^Step 2: How the load is moved · Carrying$")
+        key("alt+Left")
+        until(lambda: (n := window.focused()) and drive.name_of(n) .startswith("Step 2: How the load is moved: Open"), "the way back")
+        # What is not right yet can be taken away again, and comes back.
+        window.tab_to(r"^Step 2: How the load is moved: Remove")
+        key("Return")
+        key("ctrl+Return")
+        self.step("release", "1")
+        # Up in front of the carrying, and back.
+        key("alt+Up")
+        window.see(r"^Step 2: Release to production, ")
+        key("alt+Down")
+        window.see(r"^Step 3: Release to production, ")
+        key("ctrl+s")
+        window.enter(r"^By whom$", "A. Tester")
+        window.enter(r"^Why$", "Walked on the floor")
+        key("Return")
+        until(lambda: cli("tasks", "--store", self.store).stdout, "the saved change in the store")
+        saved, = json_lines(cli("history", "--store", self.store, "--kind", "changeover", "Small die").stdout)
+        self.assertEqual([(s["label"], s["kind"], s["when"], s["minutes"]) for s in saved["facts"]["steps"]],
+                         [("Stop and isolate", "isolate", "stopped", 3), ("Carry", "carry", "stopped", 4),
+                          ("Release to production", "release", "running", 1)])
+        self.assertEqual(saved["findings"]["verdict"], "incomplete")
+        self.assertEqual(window.quit(), 0)
+
+
 class Store(Drive):
     def test_a_file_of_something_else_is_told_in_words_and_left_as_it_is(self):
         content = b"This is a shopping list.\n" * 200

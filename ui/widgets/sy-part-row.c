@@ -2,6 +2,7 @@
 #include "sy-part-row.h"
 
 #include "sy-i18n.h"
+#include "sy-name.h"
 #include "sy-step-words.h"
 #include "sy-verdict.h"
 
@@ -225,7 +226,7 @@ name_button (GtkWidget *button, const char *fact, const char *words)
   /* Translators: the name of a button for assistive technology: a fact, then what the button does. */
   g_autofree char *name = g_strdup_printf (_("%s: %s"), fact, words);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  sy_name (button, name);
 }
 
 static void
