@@ -6,8 +6,10 @@
 #include "sy-draft.h"
 #include "sy-look-resource.h"
 #include "sy-new-page.h"
+#include "sy-part-taker.h"
 #include "sy-set-row.h"
 #include "sy-style.h"
+#include "sy-task-chooser.h"
 #include "sy-task-kinds.h"
 #include "sy-task-page.h"
 #include "sy-task-plan.h"
@@ -601,6 +603,101 @@ the_facts_of_a_step_open_inside_its_change (void **state)
   assert_true (sy_form_can_undo (form));
 }
 
+static const char *
+focused (Fixture *fixture)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (fixture->window));
+
+  if (GTK_IS_TEXT (focus))
+    focus = gtk_widget_get_parent (focus);
+  return focus != NULL ? gtk_widget_get_name (focus) : "";
+}
+
+/* Steps are closed until one is looked into: what is wrong in it opens it. */
+static void
+what_is_wrong_in_a_step_leads_into_it (void **state)
+{
+  Fixture *fixture = *state;
+  SyTaskPage *page;
+  SyForm *form;
+
+  open_folder (fixture, "changeovers", 0, 2, 1);
+  page = SY_TASK_PAGE (fixture->page);
+  form = sy_task_page_get_form (page);
+  assert_null (sy_test_find_shown (fixture->page, "steps[3].minutes"));
+  sy_form_set (form, "steps[3].minutes", "soon");
+  assert_string_equal (sy_form_problem_path (form, 0), "steps[3].minutes");
+  sy_task_page_focus_fact (page, sy_form_problem_path (form, 0));
+  assert_string_equal (focused (fixture), "steps[3].minutes");
+  /* of what is inside a part it is the part that is told of */
+  sy_task_page_focus_fact (page, "steps[2].facts");
+  assert_string_equal (focused (fixture), "steps[2].facts");
+  assert_null (sy_test_find_shown (fixture->page, "steps[3].minutes"));
+  /* back leads out of the part, then it is for the window */
+  assert_true (gtk_widget_activate_action (fixture->page, "task.open-part", "s", "steps[2].facts"));
+  need (fixture, "part-back");
+  assert_true (sy_task_page_go_back (page));
+  assert_string_equal (focused (fixture), "steps[2].facts");
+  assert_false (sy_task_page_go_back (page));
+}
+
+static GtkWindow *
+find_chooser (void)
+{
+  g_autoptr (GList) windows = gtk_window_list_toplevels ();
+
+  for (GList *at = windows; at != NULL; at = at->next)
+    if (SY_IS_TASK_CHOOSER (at->data))
+      return at->data;
+  return NULL;
+}
+
+static gboolean
+has_rows (gpointer chooser)
+{
+  return g_list_model_get_n_items (sy_task_chooser_get_rows (chooser)) > 0;
+}
+
+static gboolean
+is_taken (gpointer form)
+{
+  const SyMethod *method = sy_form_get_part_method (form, "steps[0].facts");
+
+  return method != NULL && strcmp (method->id, "lift") == 0;
+}
+
+static void
+a_step_takes_the_facts_of_a_task (void **state)
+{
+  Fixture *fixture = *state;
+  g_autofree char *path = g_build_filename (g_getenv ("SY_SOURCE_DIR"), "data", "demo", "blank-to-shear-2.1.json", NULL);
+  g_autofree char *task = NULL, *id = NULL;
+  g_autoptr (SyTaskList) list = sy_task_list_new (fixture->worker);
+  g_autoptr (SyForm) part = NULL;
+  SyForm *form;
+  GtkWindow *chooser;
+
+  assert_true (g_file_get_contents (path, &task, NULL, NULL));
+  id = record (fixture, "Blank to shear 2", task);
+  show_page (fixture, "changeover");
+  form = sy_task_page_get_form (SY_TASK_PAGE (fixture->page));
+  sy_form_set (form, "steps[0].label", "Lift it out");
+  /* nothing is asked where nobody offers a record */
+  assert_true (gtk_widget_activate_action (fixture->page, "task.take-part", "(ss)", "steps[0].facts", "task"));
+  assert_null (find_chooser ());
+  sy_part_taker_offer (GTK_WINDOW (fixture->window), fixture->worker, list);
+  assert_true (gtk_widget_activate_action (fixture->page, "task.take-part", "(ss)", "steps[0].facts", "task"));
+  chooser = find_chooser ();
+  assert_non_null (chooser);
+  assert_true (sy_test_until (has_rows, chooser, LIMIT_MS));
+  sy_task_chooser_choose (SY_TASK_CHOOSER (chooser), 0);
+  assert_true (sy_test_until (is_taken, form, LIMIT_MS));
+  part = sy_form_new_part (form, "steps[0].facts", NULL);
+  assert_string_not_equal (sy_form_get (part, "load.heaviest"), "");
+  assert_string_equal (sy_form_get (part, "place"), "");
+  need (fixture, "part-back");
+}
+
 static void
 a_new_item_can_be_chosen_of_every_kind (void **state)
 {
@@ -668,6 +765,8 @@ main (int argc, char **argv)
   };
   const struct CMUnitTest parts[] = {
     PAGE_TEST (the_facts_of_a_step_open_inside_its_change),
+    PAGE_TEST (what_is_wrong_in_a_step_leads_into_it),
+    PAGE_TEST (a_step_takes_the_facts_of_a_task),
   };
   const struct CMUnitTest cases[] = {
     PAGE_TEST (every_case_of_the_demo_opens),
