@@ -69,8 +69,8 @@ class Case(unittest.TestCase):
     def tearDownClass(cls):
         cls._folder.cleanup()
 
-    def sheet(self, kind, *arguments, paper="a4", env=None):
-        out = self.folder / "sheet.pdf"
+    def sheet(self, kind, *arguments, paper="a4", env=None, name="sheet.pdf"):
+        out = self.folder / name
         out.unlink(missing_ok=True)
         done = cli("sheet", "--kind", kind, "--paper", paper, "-o", out, *arguments, env=env or CLOCK)
         self.assertEqual((done.returncode, done.stdout), (0, ""), done.stderr)
@@ -113,10 +113,18 @@ def findings_of(path):
 
 
 class Assessments(Case):
+    printed = {}
+
+    def assessment(self, path):
+        """That of a document of the demo, printed once for all that look at it."""
+        if path not in self.printed:
+            self.printed[path] = self.sheet("assessment", path, name=f"{len(self.printed)}.pdf")
+        return self.printed[path]
+
     def test_every_sentence_of_the_findings_is_on_the_sheet(self):
         for path in DOCUMENTS:
             with self.subTest(path.name):
-                found, sheet = findings_of(path), self.sheet("assessment", path)
+                found, sheet = findings_of(path), self.assessment(path)
                 self.has_whole_pages(sheet)
                 self.says(sheet, *(reason["text"] for reason in found["reasons"]))
                 self.says(sheet, *(reason["source"] for reason in found["reasons"] if "source" in reason))
@@ -148,7 +156,7 @@ class Assessments(Case):
 
         for path in DOCUMENTS:
             with self.subTest(path.name):
-                sheet = self.sheet("assessment", path)
+                sheet = self.assessment(path)
                 for value in leaves(json.loads(path.read_text(encoding="utf-8"))):
                     if isinstance(value, (int, float)) and not isinstance(value, bool):
                         self.says(sheet, str(value))
