@@ -44,7 +44,7 @@ sy_task_take_words (SyTask *task, const SyEvent *revision, const SyJson *facts, 
 {
   static const char *const keys[]
     = { "place", "identity", "machine", "serves", "storage", "kind", "drawing", "notes", "people" };
-  static const char *const lists[] = { "dies", "steps" }; /* of a die change */
+  static const char *const lists[] = { "dies", "steps", "options" }; /* of a die change, of a case */
   const char *deeds = strstr (task->search_text, PART);
   GString *out = g_string_new (NULL);
 

@@ -82,6 +82,11 @@ class Demo(unittest.TestCase):
         self.assertLess(abs(findings["quantities"]["option.Roller carts and jib.npv"]["value"] - 26138.88), 0.01)
         self.assertLessEqual({"case-option-refused", "case-option-not-assessed"}, {c["id"] for c in findings["cautions"]})
 
+    def test_a_case_is_found_by_its_options(self):
+        (name, _), = self.of_method("case").items()
+        found = json_lines(cli("tasks", "--store", self.store, "--search", "manipulator at the press").stdout)
+        self.assertEqual([item["task"] for item in found], [name])
+
     def test_plans_reach_every_verdict_of_a_rigged_lift(self):
         verdicts = {item["verdict"] for item in self.of_method("rigged-lift").values()}
         self.assertEqual(verdicts, {"within-capacity", "improve", "incomplete", "do-not-lift"})
