@@ -1,9 +1,11 @@
 # SPDX-License-Identifier: MIT
 """What the drives share: where the programs are, a call of the command line, one task."""
 
+import fcntl
 import json
 import os
 import pathlib
+import shutil
 import subprocess
 
 BUILD = pathlib.Path(os.environ["SY_BUILD_DIR"])
@@ -33,6 +35,19 @@ def cli(*arguments, text=None, env=None):
     done.stdout = done.stdout.decode("utf-8")
     done.stderr = done.stderr.decode("utf-8", "replace")
     return done
+
+
+def copy_demo(to):
+    """The store of the demo workshop, made once for this program and these data, whoever needs it first."""
+    newest = max(path.stat().st_mtime_ns for path in (CLI, *DEMO.rglob("*")))
+    made = BUILD / "tests" / f"demo-{newest}.steelyard"
+    with open(BUILD / "tests" / "demo.lock", "w", encoding="utf-8") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not made.exists():
+            for old in made.parent.glob("demo-*.steelyard*"):
+                old.unlink()
+            subprocess.run([DEMO / "build-demo.sh", CLI, made], check=True)
+    shutil.copy2(made, to)
 
 
 def json_lines(text):

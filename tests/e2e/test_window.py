@@ -6,14 +6,13 @@ import os
 import pathlib
 import re
 import signal
-import subprocess
 import tempfile
 import unittest
 
 import drive
 import sy_cases
 from drive import Atspi, Window, key, until
-from steelyard import BLANK_RWL, CLI, DEMO, changed, cli, json_lines
+from steelyard import BLANK_RWL, changed, cli, copy_demo, json_lines
 
 NAME = "Blank to shear by keyboard"
 MECHANICAL = r"^Mechanical handling required$"
@@ -155,7 +154,7 @@ class Draft(Drive):
 class Pages(Drive):
     def setUp(self):
         super().setUp()
-        subprocess.run([DEMO / "build-demo.sh", CLI, self.store], check=True)
+        copy_demo(self.store)
 
     def named(self, page):
         self.assertEqual(self.window.unnamed(), [], f"controls without a name on the page “{page}”")
