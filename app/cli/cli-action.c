@@ -28,7 +28,7 @@ G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Given, given_clear)
 
 /* Whether only what belongs to the step was given, and what it needs. */
 static gboolean
-check_given (SyActionStep step, const Given *given)
+check_given (SyDeedStep step, const Given *given)
 {
   const struct
   {
@@ -60,14 +60,14 @@ check_given (SyActionStep step, const Given *given)
 }
 
 static gboolean
-read_step (int argc, char **argv, SyActionStep *step)
+read_step (int argc, char **argv, SyDeedStep *step)
 {
   static const char *const steps[] = { [SY_STEP_OPEN] = "open", [SY_STEP_ASSIGN] = "assign", [SY_STEP_CLOSE] = "close" };
 
   for (int i = 0; argc > 2 && i < (int) G_N_ELEMENTS (steps); i++)
     if (strcmp (argv[2], steps[i]) == 0 && argc == (i == SY_STEP_OPEN ? 3 : 4))
       {
-        *step = (SyActionStep) i;
+        *step = (SyDeedStep) i;
         return TRUE;
       }
   cli_say (CLI_PROBLEM, _ ("a task and a step are needed; allowed: %s"), STEPS);
@@ -94,7 +94,7 @@ cli_action (int argc, char **argv)
   };
   g_autoptr (GError) error = NULL;
   g_autoptr (SyLedger) ledger = NULL;
-  SyActionStep step;
+  SyDeedStep step;
   gboolean done = FALSE;
   SyHead head;
   int code = CLI_DONE;
@@ -120,6 +120,9 @@ cli_action (int argc, char **argv)
       id = g_strdup (argv[3]);
       done = sy_ledger_close_action (ledger, &deed.request, id, given.evidence, &head, &error);
       break;
+    case SY_STEP_ADD:
+    case SY_STEP_WITHDRAW:
+      g_assert_not_reached ();
     }
   if (!done)
     return cli_say_ledger (error);

@@ -30,6 +30,8 @@ int cli_compare (int argc, char **argv);
 int cli_sign (int argc, char **argv);
 int cli_action (int argc, char **argv);
 int cli_actions (int argc, char **argv);
+int cli_improvement (int argc, char **argv);
+int cli_improvements (int argc, char **argv);
 int cli_review (int argc, char **argv);
 int cli_retire (int argc, char **argv);
 int cli_told (int argc, char **argv);

@@ -32,6 +32,12 @@ static const struct
     N_ ("what is to be done about a task: open it, assign it, close it") },
   { "actions", cli_actions, "--store FILE [--open] [--overdue] [--assigned WHO] [--kind KIND] [TASK]",
     N_ ("actions, a JSON line each") },
+  { "improvement", cli_improvement, "--store FILE [--kind KIND] --by WHO [--why TEXT] TASK\n"
+    "      add [REV] --what TEXT --idea-by WHO [--on DATE] [--from TASK2 [--from-kind KIND]] [--from-revision REV] | "
+    "withdraw ID --why TEXT",
+    N_ ("what the work was changed from and to, and who thought of it") },
+  { "improvements", cli_improvements, "--store FILE [--withdrawn | --totals] [[--kind KIND] TASK]",
+    N_ ("improvements and what they bought, a JSON line each; with --totals quarter by quarter") },
   { "review", cli_review, "--store FILE [--kind KIND] --by WHO --why TEXT --trigger date|accident|change [--due DATE] TASK",
     N_ ("say when a task is to be looked at again") },
   { "retire", cli_retire, "--store FILE [--kind KIND] --by WHO --why TEXT [--undo] TASK",

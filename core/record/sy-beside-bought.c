@@ -75,7 +75,7 @@ add_governing (SyBesideWork *work)
 
 /* What people want to know of any way of handling. A figure goes by the first of its symbols that the findings have; @sense:
    -1 less is better, 1 more is better, 0 neither. */
-#define FIGURE_SYMBOLS_MAX 2
+#define FIGURE_SYMBOLS_MAX 3
 static const struct
 {
   const char *id, *name;
@@ -83,7 +83,7 @@ static const struct
   const char *symbols[FIGURE_SYMBOLS_MAX];
 } figures[] = {
   /* of a team the heavy end, which is more than an even part */
-  { "mass", N_ ("Heaviest mass by hand, each person"), -1, { "heaviest.share", "mass_each" } },
+  { "mass", N_ ("Heaviest mass by hand, each person"), -1, { "heaviest.share", "mass_each", "heaviest_by_hand" } },
   { "mass-a-day", N_ ("Mass by hand in a day, each person"), -1, { "day_mass", "mass_per_day" } },
   { "force-start", N_ ("Force of the hands to start it"), -1, { "initial" } },
   { "force-keep", N_ ("Force of the hands to keep it moving"), -1, { "sustained" } },
@@ -92,7 +92,10 @@ static const struct
   { "women", N_ ("Women who could"), 1, { "women.percent" } },
   { "men", N_ ("Men who could"), 1, { "men.percent" } },
   { "back", N_ ("Back compression, an estimate of another kind"), -1, { "back" } },
-  { "persons", N_ ("Persons"), 0, { "persons" } },
+  { "stopped", N_ ("The machine stands for"), -1, { "stopped.elapsed" } },
+  { "person-minutes", N_ ("Minutes of all people together"), -1, { "person.minutes" } },
+  { "persons", N_ ("Persons"), 0, { "persons", "people" } },
+  { "changes-a-year", N_ ("Changes a year"), 0, { "changes_per_year" } },
   { "pace", N_ ("Times a minute"), 0, { "F" } },
   { "times-a-day", N_ ("Times a day"), 0, { "lifts_per_day" } },
 };

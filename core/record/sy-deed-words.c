@@ -26,6 +26,8 @@ static const SyTemplate templates[] = {
   { "not-retired", N_ ("Taken back into use") },
   { "told", N_ ("Told to {who}: {mass}, heaviest side {heaviest_side}") },
   { "import", N_ ("Lines taken over from another record: {lines}") },
+  { "improvement", N_ ("Improvement, thought of by {idea_by}: {what}") },
+  { "improvement-withdrawn", N_ ("Improvement withdrawn") },
 };
 
 typedef struct
@@ -46,6 +48,7 @@ fill_words (const char *name, gconstpointer data)
     { "role", fill->event->role }, { "competence", deed->competence }, { "what", deed->what },
     { "assigned", deed->assigned }, { "due", deed->due },              { "evidence", deed->evidence },
     { "who", deed->who },          { "mass", deed->mass },             { "heaviest_side", deed->heaviest_side },
+    { "idea_by", deed->idea_by },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (known); i++)
@@ -71,6 +74,8 @@ template_id (const SyDeed *deed)
       return g_strdup (sy_trigger_id (deed->trigger));
     case SY_EVENT_RETIREMENT:
       return g_strdup (deed->retired ? "retired" : "not-retired");
+    case SY_EVENT_IMPROVEMENT:
+      return g_strdup (deed->step == SY_STEP_ADD ? "improvement" : "improvement-withdrawn");
     case SY_EVENT_TOLD:
     case SY_EVENT_IMPORT:
     case SY_EVENT_POLICY:

@@ -8,7 +8,7 @@
 #include "sy-json.h"
 #include "sy-method.h"
 
-#define ACTION_ID_DIGITS 16
+#define ID_DIGITS 16
 /* Up to here a double counts every whole number. */
 #define COUNT_MAX 9007199254740992.0
 
@@ -18,7 +18,8 @@ typedef enum
   MEMBER_TEXT,      /* any text                        */
   MEMBER_SAID,      /* a text that is not blank        */
   MEMBER_HASH,      /* 64 hex digits                   */
-  MEMBER_ACTION,    /* 16 hex digits                   */
+  MEMBER_ID,        /* 16 hex digits                   */
+  MEMBER_ITEM_KIND, /* SY_ITEM_TASK …                  */
   MEMBER_DATE,
   MEMBER_DATE_OR_NONE,
   MEMBER_STEP,
@@ -42,21 +43,21 @@ static const Member signature[] = {
 };
 
 static const Member action_open[] = {
-  { "step", MEMBER_STEP, OF (step) },       { "action", MEMBER_ACTION, OF (action) },
+  { "step", MEMBER_STEP, OF (step) },       { "action", MEMBER_ID, OF (action) },
   { "what", MEMBER_SAID, OF (what) },       { "about", MEMBER_TEXT, OF (about) },
   { "assigned", MEMBER_TEXT, OF (assigned) }, { "due", MEMBER_DATE_OR_NONE, OF (due) },
 };
 
 static const Member action_assign[] = {
   { "step", MEMBER_STEP, OF (step) },
-  { "action", MEMBER_ACTION, OF (action) },
+  { "action", MEMBER_ID, OF (action) },
   { "assigned", MEMBER_TEXT, OF (assigned) },
   { "due", MEMBER_DATE_OR_NONE, OF (due) },
 };
 
 static const Member action_close[] = {
   { "step", MEMBER_STEP, OF (step) },
-  { "action", MEMBER_ACTION, OF (action) },
+  { "action", MEMBER_ID, OF (action) },
   { "evidence", MEMBER_SAID, OF (evidence) },
 };
 
@@ -80,10 +81,29 @@ static const Member import[] = {
   { "lines", MEMBER_COUNT, OF (lines) },
 };
 
+static const Member improvement_add[] = {
+  { "step", MEMBER_STEP, OF (step) },
+  { "improvement", MEMBER_ID, OF (improvement) },
+  { "what", MEMBER_SAID, OF (what) },
+  { "from_item", MEMBER_ID, OF (from_item) },
+  { "from_kind", MEMBER_ITEM_KIND, OF (from_kind) },
+  { "from_name", MEMBER_SAID, OF (from_name) },
+  { "from_revision", MEMBER_COUNT, OF (from_revision) },
+  { "from_hash", MEMBER_HASH, OF (from_hash) },
+  { "to_hash", MEMBER_HASH, OF (to_hash) },
+  { "idea_by", MEMBER_SAID, OF (idea_by) },
+  { "put_to_work", MEMBER_DATE, OF (put_to_work) },
+};
+
+static const Member improvement_withdraw[] = {
+  { "step", MEMBER_STEP, OF (step) },
+  { "improvement", MEMBER_ID, OF (improvement) },
+};
+
 typedef struct
 {
   SyEventKind kind;
-  SyActionStep step; /* of an ACTION */
+  SyDeedStep step; /* of a kind that has steps */
   gboolean names_revision;
   const Member *members;
   gsize n_members;
@@ -98,18 +118,24 @@ static const Shape shapes[] = {
   { SY_EVENT_RETIREMENT, 0, FALSE, retirement, G_N_ELEMENTS (retirement) },
   { SY_EVENT_TOLD, 0, TRUE, told, G_N_ELEMENTS (told) },
   { SY_EVENT_IMPORT, 0, FALSE, import, G_N_ELEMENTS (import) },
+  { SY_EVENT_IMPROVEMENT, SY_STEP_ADD, TRUE, improvement_add, G_N_ELEMENTS (improvement_add) },
+  { SY_EVENT_IMPROVEMENT, SY_STEP_WITHDRAW, FALSE, improvement_withdraw, G_N_ELEMENTS (improvement_withdraw) },
 };
 
 /* Every text that a deed owns. */
 static const gsize texts[] = {
   OF (line_hash), OF (competence), OF (action), OF (what), OF (about), OF (assigned),
   OF (due),       OF (evidence),   OF (who),    OF (mass), OF (heaviest_side), OF (head),
+  OF (improvement), OF (from_item), OF (from_kind), OF (from_name), OF (from_hash), OF (to_hash),
+  OF (idea_by),   OF (put_to_work),
 };
 
 static const char *const step_ids[] = {
   [SY_STEP_OPEN] = "open",
   [SY_STEP_ASSIGN] = "assign",
   [SY_STEP_CLOSE] = "close",
+  [SY_STEP_ADD] = "add",
+  [SY_STEP_WITHDRAW] = "withdraw",
 };
 
 static const char *const trigger_ids[SY_N_TRIGGERS] = {
@@ -144,11 +170,17 @@ sy_trigger_from_id (const char *id, SyTrigger *trigger)
   return TRUE;
 }
 
+static gboolean
+has_steps (SyEventKind kind)
+{
+  return kind == SY_EVENT_ACTION || kind == SY_EVENT_IMPROVEMENT;
+}
+
 static const Shape *
-find_shape (SyEventKind kind, SyActionStep step)
+find_shape (SyEventKind kind, SyDeedStep step)
 {
   for (gsize i = 0; i < G_N_ELEMENTS (shapes); i++)
-    if (shapes[i].kind == kind && (kind != SY_EVENT_ACTION || shapes[i].step == step))
+    if (shapes[i].kind == kind && (!has_steps (kind) || shapes[i].step == step))
       return &shapes[i];
   return NULL;
 }
@@ -184,7 +216,8 @@ write_member (GString *out, const SyDeed *deed, const Member *member)
     case MEMBER_TEXT:
     case MEMBER_SAID:
     case MEMBER_HASH:
-    case MEMBER_ACTION:
+    case MEMBER_ID:
+    case MEMBER_ITEM_KIND:
     case MEMBER_DATE:
     case MEMBER_DATE_OR_NONE:
       text = G_STRUCT_MEMBER (char *, deed, member->offset);
@@ -226,8 +259,10 @@ is_fit (const char *text, MemberType type)
       return sy_text_says (text);
     case MEMBER_HASH:
       return is_hex (text, 2 * SY_HASH_BYTES);
-    case MEMBER_ACTION:
-      return is_hex (text, ACTION_ID_DIGITS);
+    case MEMBER_ID:
+      return is_hex (text, ID_DIGITS);
+    case MEMBER_ITEM_KIND:
+      return sy_item_kind_place (text) >= 0;
     case MEMBER_DATE:
       return sy_date_read (text, &days);
     case MEMBER_DATE_OR_NONE:
@@ -269,7 +304,8 @@ read_member (const SyJson *value, const Member *member, SyDeed *deed)
     case MEMBER_TEXT:
     case MEMBER_SAID:
     case MEMBER_HASH:
-    case MEMBER_ACTION:
+    case MEMBER_ID:
+    case MEMBER_ITEM_KIND:
     case MEMBER_DATE:
     case MEMBER_DATE_OR_NONE:
       break;
@@ -290,15 +326,15 @@ read_document (const SyEvent *event, SyMemory *memory, SyDeed *deed)
 
   if (root == NULL || root->type != SY_JSON_OBJECT)
     return FALSE;
-  if (event->kind == SY_EVENT_ACTION)
+  if (has_steps (event->kind))
     step = find_id (step_ids, G_N_ELEMENTS (step_ids), sy_json_member_text (root, "step"));
   if (step < 0)
     return FALSE;
-  shape = find_shape (event->kind, (SyActionStep) step);
+  shape = find_shape (event->kind, (SyDeedStep) step);
   /* No key is there twice, so that as many members as are known, all found, are the known ones. */
   if (shape == NULL || root->n_children != shape->n_members || (shape->names_revision && event->revision < 1))
     return FALSE;
-  deed->step = (SyActionStep) step;
+  deed->step = (SyDeedStep) step;
   for (gsize i = 0; i < shape->n_members; i++)
     if (!read_member (sy_json_member (root, shape->members[i].name), &shape->members[i], deed))
       return FALSE;
@@ -314,7 +350,7 @@ sy_deed_read (const SyEvent *event, SyDeed *deed)
   deed->kind = event->kind;
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     G_STRUCT_MEMBER (char *, deed, texts[i]) = g_strdup ("");
-  if (find_shape (event->kind, SY_STEP_OPEN) != NULL && read_document (event, memory, deed))
+  if (event->kind >= SY_EVENT_SIGNATURE && read_document (event, memory, deed))
     return TRUE;
   sy_deed_clear (deed);
   return FALSE;

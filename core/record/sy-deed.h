@@ -6,17 +6,20 @@
 #include "sy-words.h"
 
 /*
- * What is done about an item besides revising it: sign-off, actions, reviews, retirement, telling the workers.
+ * What is done about an item besides revising it: sign-off, actions, reviews, retirement, telling the workers, saying what
+ * an improvement was.
  * Each is an event whose facts are a small JSON document; these read and write it. Who, in which role, when and why
  * are the event's own.
  */
 
 typedef enum
 {
-  SY_STEP_OPEN,
+  SY_STEP_OPEN,     /* of an action       */
   SY_STEP_ASSIGN,
   SY_STEP_CLOSE,
-} SyActionStep;
+  SY_STEP_ADD,      /* of an improvement  */
+  SY_STEP_WITHDRAW,
+} SyDeedStep;
 
 typedef enum
 {
@@ -37,10 +40,12 @@ typedef struct
   char *line_hash;     /* of that revision's line of the journal, 64 hex digits                    */
   char *competence;    /* what makes the signer competent, as typed                                */
 
+  /* ACTION, IMPROVEMENT */
+  SyDeedStep step;
+
   /* ACTION */
-  SyActionStep step;
   char *action;        /* id, 16 hex digits                                                        */
-  char *what;          /* OPEN: what is to be done                                                 */
+  char *what;          /* OPEN: what is to be done; ADD: what was done                             */
   char *about;         /* OPEN: id of the reason or remedy that it is about, "" for none           */
   char *assigned;      /* OPEN, ASSIGN: to whom, "" for nobody yet                                 */
   char *due;           /* OPEN, ASSIGN: "2026-12-01", "" for none; REVIEW: the day                 */
@@ -60,6 +65,14 @@ typedef struct
   /* IMPORT */
   char *head;          /* of the record that the bundle was made from                              */
   gint64 lines;        /* that were added                                                          */
+
+  /* IMPROVEMENT: from an earlier assessment to the revision that the event names; WITHDRAW has the id alone */
+  char *improvement;   /* id, 16 hex digits                                                        */
+  char *from_item, *from_kind, *from_name;
+  gint64 from_revision; /* as it was numbered where this was written                               */
+  char *from_hash, *to_hash; /* sy_event_identity() of the two revisions, 64 hex digits            */
+  char *idea_by;       /* who thought of it                                                        */
+  char *put_to_work;   /* the day on which it was                                                  */
 } SyDeed;
 
 void sy_deed_clear (SyDeed *deed); /* zeros are fine */

@@ -55,6 +55,7 @@ static const char *const kind_ids[] = {
   [SY_EVENT_POLICY] = "policy",         [SY_EVENT_REVISION] = "revision", [SY_EVENT_ATTACHMENT] = "attachment",
   [SY_EVENT_SIGNATURE] = "signature",   [SY_EVENT_ACTION] = "action",     [SY_EVENT_REVIEW] = "review",
   [SY_EVENT_RETIREMENT] = "retirement", [SY_EVENT_TOLD] = "told",         [SY_EVENT_IMPORT] = "import",
+  [SY_EVENT_IMPROVEMENT] = "improvement",
 };
 
 /* What is left of the bytes that are being decoded. */

@@ -18,11 +18,12 @@ typedef enum
   SY_EVENT_RETIREMENT = 7, /* the item taken out of use, or back into it     */
   SY_EVENT_TOLD = 8,       /* who was told the mass and the heaviest side; revision says which */
   SY_EVENT_IMPORT = 9,     /* lines taken over from a bundle: which follow; belongs to no item */
+  SY_EVENT_IMPROVEMENT = 10, /* the work changed from an earlier assessment to this one; revision says which this is */
 } SyEventKind;
-#define SY_EVENT_KIND_LAST SY_EVENT_IMPORT
+#define SY_EVENT_KIND_LAST SY_EVENT_IMPROVEMENT
 
-/* "policy", "revision", "attachment", "signature", "action", "review", "retirement", "told", "import"; NULL for a
-   number that is none. */
+/* "policy", "revision", "attachment", "signature", "action", "review", "retirement", "told", "import", "improvement";
+   NULL for a number that is none. */
 const char *sy_event_kind_id (SyEventKind kind);
 gboolean sy_event_kind_from_id (const char *id, SyEventKind *kind); /* FALSE for an id that is none */
 

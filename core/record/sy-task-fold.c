@@ -254,6 +254,7 @@ sy_task_take_deed (SyTask *task, const SyEvent *event)
     case SY_EVENT_REVISION:
     case SY_EVENT_ATTACHMENT:
     case SY_EVENT_IMPORT:
+    case SY_EVENT_IMPROVEMENT: /* changes nothing about the item */
       break;
     }
   sy_task_add_words (task, event->by);
@@ -261,5 +262,6 @@ sy_task_take_deed (SyTask *task, const SyEvent *event)
   sy_task_add_words (task, deed.what);
   sy_task_add_words (task, deed.assigned);
   sy_task_add_words (task, deed.who);
+  sy_task_add_words (task, deed.idea_by);
   sy_deed_clear (&deed);
 }

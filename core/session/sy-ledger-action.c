@@ -7,18 +7,17 @@
 
 typedef struct
 {
-  SyActionStep step;
+  SyDeedStep step;
   const char *id;   /* ASSIGN, CLOSE */
   char **new_id;    /* OPEN: receives it, should it be recorded */
   const char *what, *about, *assigned, *due, *evidence;
 } Doing;
 
-/* The same for the same action at the same head, and as good as never the same otherwise. */
-static char *
-make_id (const SyDeedRequest *request, const SyTask *item, const char *what, const SyHead *head)
+char *
+sy_ledger_make_id (const char *what, const SyDeedRequest *request, const SyTask *item, const char *text, const SyHead *head)
 {
   g_autofree char *head_text = sy_hash_text (&head->hash);
-  g_autofree char *seed = g_strjoin ("\n", "action", item->id, what, request->by, request->now, head_text, NULL);
+  g_autofree char *seed = g_strjoin ("\n", what, item->id, text, request->by, request->now, head_text, NULL);
   SyHash hash;
   char *id;
 
@@ -60,7 +59,7 @@ prepare_action (SyStore *store, const SyDeedWork *work, const SyTask *item, cons
   if (doing->step == SY_STEP_OPEN)
     {
       g_free (*doing->new_id);
-      *doing->new_id = make_id (work->request, item, doing->what, head);
+      *doing->new_id = sy_ledger_make_id ("action", work->request, item, doing->what, head);
       sy_event_set (&deed->action, *doing->new_id);
       sy_event_set (&deed->what, doing->what);
       sy_event_set (&deed->about, doing->about);

@@ -26,6 +26,12 @@ gboolean sy_ledger_do (SyLedger *ledger, const SyDeedWork *work, const SyLedgerT
 
 /* A day that is given for what is still to come: a date, and not before that of the request. "" and NULL are fine. */
 gboolean sy_ledger_check_due (const SyDeedRequest *request, const char *due, GError **error);
+/* A revision of an item; NULL with the error where there is none. */
+SyRevision *sy_ledger_need_revision (SyStore *store, const SyTask *item, gint64 revision, GError **error);
+/* The id of what is begun with this, 16 hex digits, new string: the same for the same said about the same item at the same
+   head, and as good as never the same otherwise. @what names the kind of thing. */
+char *sy_ledger_make_id (const char *what, const SyDeedRequest *request, const SyTask *item, const char *text,
+                         const SyHead *head);
 /* The day of the request, "2026-11-26"; new string. */
 char *sy_ledger_day (const SyDeedRequest *request);
 

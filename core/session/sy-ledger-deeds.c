@@ -146,8 +146,8 @@ find_revision (SyStore *store, const SyTask *item, gint64 revision, GError **err
   return g_ptr_array_steal_index (found, 0);
 }
 
-static SyRevision *
-need_revision (SyStore *store, const SyTask *item, gint64 revision, GError **error)
+SyRevision *
+sy_ledger_need_revision (SyStore *store, const SyTask *item, gint64 revision, GError **error)
 {
   g_autoptr (GError) failed = NULL;
   SyRevision *found = find_revision (store, item, revision, &failed);
@@ -179,7 +179,7 @@ prepare_signature (SyStore *store, const SyDeedWork *work, const SyTask *item, c
   (void) head;
   if (!check_revision (item, signing->revision, error))
     return FALSE;
-  revision = need_revision (store, item, signing->revision, error);
+  revision = sy_ledger_need_revision (store, item, signing->revision, error);
   if (revision == NULL)
     return FALSE;
   event->revision = signing->revision;
@@ -334,5 +334,5 @@ sy_ledger_revision (SyLedger *ledger, const char *item, const char *item_kind, g
   SyStore *store = sy_ledger_store (ledger);
   g_autoptr (SyTask) found = sy_store_find (store, item, item_kind, error);
 
-  return found != NULL ? need_revision (store, found, revision, error) : NULL;
+  return found != NULL ? sy_ledger_need_revision (store, found, revision, error) : NULL;
 }

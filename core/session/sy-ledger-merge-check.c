@@ -94,11 +94,14 @@ static char *
 check_deed (const SyEvent *event)
 {
   SyDeed deed;
+  gboolean names_revision;
 
   if (!sy_deed_read (event, &deed))
     return say ("expected the members of a line of the kind “%s”, found others", sy_event_kind_id (event->kind));
+  names_revision = event->kind == SY_EVENT_SIGNATURE || event->kind == SY_EVENT_TOLD
+                   || (event->kind == SY_EVENT_IMPROVEMENT && deed.step == SY_STEP_ADD);
   sy_deed_clear (&deed);
-  return check_numbers (event, event->kind == SY_EVENT_SIGNATURE || event->kind == SY_EVENT_TOLD);
+  return check_numbers (event, names_revision);
 }
 
 static char *
@@ -123,6 +126,7 @@ check_content (const SyEvent *event)
     case SY_EVENT_REVIEW:
     case SY_EVENT_RETIREMENT:
     case SY_EVENT_TOLD:
+    case SY_EVENT_IMPROVEMENT:
       return check_deed (event);
     }
   g_assert_not_reached ();

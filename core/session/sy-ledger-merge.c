@@ -38,7 +38,7 @@ typedef struct
   GHashTable *known;   /* set of Known                                               */
   GHashTable *bare;    /* set of SyHash: events of which the bundle has only hashes  */
   GHashTable *items;   /* id → Item                                                  */
-  GHashTable *actions; /* id of an action → id of its item, both char *              */
+  GHashTable *threads; /* id of an action or improvement → id of its item, both char * */
   GPtrArray *touched;  /* of Item, borrowed: those that a revision was added to      */
   SyMerge *out;
   GError *failed;
@@ -106,16 +106,31 @@ add_known (Merge *merge, const Known *known)
   g_hash_table_add (merge->known, g_memdup2 (known, sizeof *known));
 }
 
-static void
-note_action (Merge *merge, const SyEvent *event)
+/* What is begun once and goes on under an id. FALSE: the line belongs to none. */
+static gboolean
+read_thread (const SyEvent *event, char **id, gboolean *begins)
 {
   SyDeed deed;
 
-  if (event->kind != SY_EVENT_ACTION || !sy_deed_read (event, &deed))
-    return;
-  if (deed.step == SY_STEP_OPEN && !g_hash_table_contains (merge->actions, deed.action))
-    g_hash_table_insert (merge->actions, g_strdup (deed.action), g_strdup (event->item));
+  if ((event->kind != SY_EVENT_ACTION && event->kind != SY_EVENT_IMPROVEMENT) || !sy_deed_read (event, &deed))
+    return FALSE;
+  *begins = deed.step == SY_STEP_OPEN || deed.step == SY_STEP_ADD;
+  *id = g_strdup (event->kind == SY_EVENT_ACTION ? deed.action : deed.improvement);
   sy_deed_clear (&deed);
+  return TRUE;
+}
+
+static void
+note_thread (Merge *merge, const SyEvent *event)
+{
+  char *id;
+  gboolean begins;
+
+  if (!read_thread (event, &id, &begins))
+    return;
+  if (begins && !g_hash_table_contains (merge->threads, id))
+    g_hash_table_insert (merge->threads, g_steal_pointer (&id), g_strdup (event->item));
+  g_free (id);
 }
 
 /* A line of the journal here. */
@@ -149,7 +164,7 @@ take_own (const SyLine *line, gpointer user_data)
       if (g_hash_table_contains (merge->bare, &own))
         set_number (item, event->revision, event->revision);
     }
-  note_action (merge, event);
+  note_thread (merge, event);
   add_known (merge, &(Known) { .identity = identity, .item = item, .number = line->number,
                                .revision = event->kind == SY_EVENT_REVISION ? event->revision : 0 });
   return line->number % PROGRESS_LINES != 0
@@ -197,7 +212,7 @@ add_event (Merge *merge, const SyBundleLine *line, const Item *item, const SyHas
       g_ptr_array_add (merge->out->owned, event);
     }
   g_ptr_array_add (merge->out->events, event);
-  note_action (merge, event);
+  note_thread (merge, event);
   add_known (merge, &(Known) { .identity = *identity, .item = item, .revision = revision, .event = event });
 }
 
@@ -255,26 +270,26 @@ add_revision (Merge *merge, const SyBundleLine *line, Item *item, const SyHash *
   return TRUE;
 }
 
-/* An action is opened once, before anything else is done about it, and belongs to one item. */
+/* It is begun once, before anything else is done about it, and belongs to one item. */
 static gboolean
-check_action (Merge *merge, const SyBundleLine *line)
+check_thread (Merge *merge, const SyBundleLine *line)
 {
   const SyEvent *event = line->event;
+  const gboolean is_action = event->kind == SY_EVENT_ACTION;
   g_autofree char *id = NULL;
   const char *item;
-  gboolean opens;
-  SyDeed deed;
+  gboolean begins;
 
-  if (event->kind != SY_EVENT_ACTION || !sy_deed_read (event, &deed))
+  if (!read_thread (event, &id, &begins))
     return TRUE;
-  opens = deed.step == SY_STEP_OPEN;
-  id = g_strdup (deed.action);
-  sy_deed_clear (&deed);
-  item = g_hash_table_lookup (merge->actions, id);
-  if (opens)
-    return item == NULL || refuse (merge, line, "expected the id of a new action, found %s, which was opened before", id);
+  item = g_hash_table_lookup (merge->threads, id);
+  if (begins)
+    return item == NULL
+           || refuse (merge, line, is_action ? "expected the id of a new action, found %s, which was opened before"
+                                             : "expected the id of a new improvement, found %s, which is there already", id);
   return g_strcmp0 (item, event->item) == 0
-         || refuse (merge, line, "expected an action that was opened about “%s” before, found %s", event->name, id);
+         || refuse (merge, line, is_action ? "expected an action that was opened about “%s” before, found %s"
+                                           : "expected an improvement of “%s” from before, found %s", event->name, id);
 }
 
 /* What is about an item besides its revisions. */
@@ -293,7 +308,7 @@ add_about (Merge *merge, const SyBundleLine *line, const Item *item, const SyHas
     return refuse (merge, line,
                    "expected revision %" G_GINT64_FORMAT " of “%s”, which it is about, found it neither in the bundle "
                    "nor here", event->revision, item->name);
-  if (!check_action (merge, line))
+  if (!check_thread (merge, line))
     return FALSE;
   add_event (merge, line, item, identity, revision, event->base);
   return TRUE;
@@ -477,10 +492,10 @@ sy_merge_read (SyStore *store, const SyHead *head, const SyBundle *bundle, const
   g_autoptr (GHashTable) known = g_hash_table_new_full (hash_hash, hash_equal, g_free, NULL);
   g_autoptr (GHashTable) bare = g_hash_table_new (hash_hash, hash_equal);
   g_autoptr (GHashTable) items = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, item_free);
-  g_autoptr (GHashTable) actions = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  g_autoptr (GHashTable) threads = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   g_autoptr (GPtrArray) touched = g_ptr_array_new ();
   Merge merge = { .store = store, .bundle = bundle, .watch = watch, .head = *head, .known = known, .bare = bare,
-                  .items = items, .actions = actions, .touched = touched, .out = out };
+                  .items = items, .threads = threads, .touched = touched, .out = out };
 
   *out = (SyMerge) { .events = g_ptr_array_new (),
                      .owned = g_ptr_array_new_with_free_func ((GDestroyNotify) sy_event_free),

@@ -103,6 +103,7 @@ project (MemoryStore *self, const SyEvent *event, guint64 number)
     case SY_EVENT_REVIEW:
     case SY_EVENT_RETIREMENT:
     case SY_EVENT_TOLD:
+    case SY_EVENT_IMPROVEMENT:
       project_deed (self, event, number);
       break;
     }

@@ -14,7 +14,7 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
 
 /* "Stly": says in the file's header whose it is. */
 #define SY_SQLITE_APPLICATION_ID 0x53746C79
-#define SY_SQLITE_SCHEMA_VERSION 3
+#define SY_SQLITE_SCHEMA_VERSION 4
 
 /* SQL that makes a record, and that which makes the projection of an older one anew, empty. */
 extern const char sy_sqlite_schema[];

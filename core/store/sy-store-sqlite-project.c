@@ -138,6 +138,7 @@ sy_sqlite_project (SqliteStore *self, const SyEvent *event, guint64 line, GError
     case SY_EVENT_REVIEW:
     case SY_EVENT_RETIREMENT:
     case SY_EVENT_TOLD:
+    case SY_EVENT_IMPROVEMENT:
       return project_deed (self, event, line, error);
     }
   g_assert_not_reached ();

@@ -68,7 +68,7 @@ typedef struct
 /**
  * sy_store_open:
  * A record of an older edition is brought up to this one's format, in one transaction and after a copy of it was put
- * beside it: NAME.before-3 (NAME.before-3.2 and so on where that is there already), for the owner alone. The journal
+ * beside it: NAME.before-4 (NAME.before-4.2 and so on where that is there already), for the owner alone. The journal
  * stays as it is, to the last byte.
  * Parameters:   uri  a path (created with owner-only permission when absent) or "memory:".
  * Return value: a new store, or NULL with the error set and the file untouched.

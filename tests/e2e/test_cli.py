@@ -703,7 +703,7 @@ class OlderStores(Folder):
         self.assertEqual([t.get("clash") for t in tasks], [None, 2, None, None])
         history = json_lines(self.ok("history", "--store", self.store, "Blank to shear 2"))
         self.assertEqual(history[-1]["hash"], "388e6a86a990f89b5677d98db23e65d33ecb762d7cea356559bce7784fa59e0e")
-        copy = self.store.with_name(self.store.name + ".before-3")
+        copy = self.store.with_name(self.store.name + ".before-4")
         self.assertEqual(stat.S_IMODE(copy.stat().st_mode), 0o600)
 
 

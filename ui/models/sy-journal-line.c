@@ -111,6 +111,8 @@ sy_journal_kind_words (SyEventKind kind)
       return _("Workers told");
     case SY_EVENT_IMPORT:
       return _("Taken over");
+    case SY_EVENT_IMPROVEMENT:
+      return _("Improvement");
     }
   return "";
 }

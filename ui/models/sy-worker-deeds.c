@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-worker-deeds.h"
 
+#include "sy-ledger-improvement.h"
 #include "sy-worker-private.h"
 
 SyDeedAsk *
@@ -67,8 +68,30 @@ do_action (SyLedger *ledger, const SyDeedRequest *request, Doing *doing, GError 
       return sy_ledger_assign_action (ledger, request, deed->action, said (deed->assigned), said (deed->due), NULL, error);
     case SY_STEP_CLOSE:
       return sy_ledger_close_action (ledger, request, deed->action, deed->evidence, NULL, error);
+    case SY_STEP_ADD:
+    case SY_STEP_WITHDRAW:
+      break;
     }
   g_return_val_if_reached (FALSE);
+}
+
+static gboolean
+do_improvement (SyLedger *ledger, const SyDeedRequest *request, Doing *doing, GError **error)
+{
+  const SyDeed *deed = &doing->ask->deed;
+  const SyImprovementAsk ask = {
+    .revision = doing->ask->revision,
+    .from_item = said (deed->from_item),
+    .from_kind = said (deed->from_kind),
+    .from_revision = deed->from_revision,
+    .what = deed->what,
+    .idea_by = deed->idea_by,
+    .put_to_work = said (deed->put_to_work),
+  };
+
+  return deed->step == SY_STEP_WITHDRAW
+             ? sy_ledger_withdraw_improvement (ledger, request, deed->improvement, NULL, error)
+             : sy_ledger_add_improvement (ledger, request, &ask, &doing->id, NULL, error);
 }
 
 static gboolean
@@ -96,6 +119,8 @@ run_deed (SyLedger *ledger, gpointer data, GError **error)
       return sy_ledger_sign (ledger, &request, ask->revision, deed->competence, NULL, error);
     case SY_EVENT_ACTION:
       return do_action (ledger, &request, doing, error);
+    case SY_EVENT_IMPROVEMENT:
+      return do_improvement (ledger, &request, doing, error);
     case SY_EVENT_REVIEW:
       return sy_ledger_set_review (ledger, &request, deed->trigger, said (deed->due), NULL, error);
     case SY_EVENT_RETIREMENT:

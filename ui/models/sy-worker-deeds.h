@@ -13,8 +13,8 @@ typedef struct
 {
   char *item;           /* id                                                    */
   char *by, *role, *why;
-  gint64 revision;      /* SIGNATURE, TOLD: which                                */
-  SyDeed deed;          /* kind SIGNATURE, ACTION, REVIEW, RETIREMENT or TOLD    */
+  gint64 revision;      /* SIGNATURE, TOLD, IMPROVEMENT: which                   */
+  SyDeed deed;          /* kind SIGNATURE, ACTION, REVIEW, RETIREMENT, TOLD or IMPROVEMENT */
 } SyDeedAsk;
 SyDeedAsk *sy_deed_ask_new (SyEventKind kind, const char *item, const char *by, const char *role, const char *why);
 void sy_deed_ask_free (SyDeedAsk *ask); /* NULL is fine */
@@ -23,7 +23,7 @@ void sy_deed_ask_free (SyDeedAsk *ask); /* NULL is fine */
    text "" leaves what was there. */
 void sy_worker_deed_async (SyWorker *worker, SyDeedAsk *ask, GCancellable *cancellable, GAsyncReadyCallback callback,
                            gpointer user_data);
-/* @id: receives the id of an action that was opened, new string, NULL for any other deed; may be NULL. Errors: those of
+/* @id: receives the id of an action that was opened or an improvement that was added, new string, NULL for any other deed; may be NULL. Errors: those of
    sy-ledger-deeds.h. */
 gboolean sy_worker_deed_finish (SyWorker *worker, GAsyncResult *result, char **id, GError **error);
 

@@ -228,7 +228,7 @@ retry_cb (GtkButton *button, SyActionsPage *self)
 
 /* Of the action that is chosen; NULL: it has gone meanwhile. */
 static SyDeedAsk *
-begin_ask (SyActionsPage *self, SyDeedForm *form, SyActionStep step, const char *why)
+begin_ask (SyActionsPage *self, SyDeedForm *form, SyDeedStep step, const char *why)
 {
   const SyAction *action = self->chosen != NULL ? sy_due_row_get_action (self->chosen) : NULL;
   g_autofree char *by = sy_deed_form_dup (form, "by"), *role = sy_deed_form_dup (form, "role");

@@ -33,7 +33,7 @@ G_DEFINE_FINAL_TYPE (SyFollowActions, sy_follow_actions, GTK_TYPE_BOX)
 /* Topics: what was typed */
 
 static SyDeedAsk *
-new_ask (SyFollowActions *self, SyDeedForm *form, SyActionStep step)
+new_ask (SyFollowActions *self, SyDeedForm *form, SyDeedStep step)
 {
   g_autofree char *by = sy_deed_form_dup (form, "by"), *role = sy_deed_form_dup (form, "role");
   g_autofree char *why = sy_deed_form_dup (form, "why");

@@ -5,6 +5,10 @@
 
 #define HASH "00112233445566778899aabbccddeeff00112233445566778899aabbccddeeff"
 #define ACTION "0123456789abcdef"
+#define IMPROVEMENT(kind, revision, day)                                                                            \
+  "{\"step\":\"add\",\"improvement\":\"" ACTION "\",\"what\":\"blanks on a table\",\"from_item\":\"" ACTION        \
+  "\",\"from_kind\":\"" kind "\",\"from_name\":\"Blanks\",\"from_revision\":" revision ",\"from_hash\":\"" HASH          \
+  "\",\"to_hash\":\"" HASH "\",\"idea_by\":\"O. Lund\",\"put_to_work\":\"" day "\"}"
 
 /* One document of each shape, as it is written. */
 static const struct
@@ -37,6 +41,8 @@ static const struct
   { SY_EVENT_TOLD, "{\"who\":\"Day shift\",\"mass\":\"18 kg\",\"heaviest_side\":\"the bolster side\"}",
     "Told to Day shift: 18 kg, heaviest side the bolster side" },
   { SY_EVENT_IMPORT, "{\"head\":\"" HASH "\",\"lines\":412}", "Lines taken over from another record: 412" },
+  { SY_EVENT_IMPROVEMENT, IMPROVEMENT ("task", "1", "2026-11-02"), "Improvement, thought of by O. Lund: blanks on a table" },
+  { SY_EVENT_IMPROVEMENT, "{\"step\":\"withdraw\",\"improvement\":\"" ACTION "\"}", "Improvement withdrawn" },
 };
 
 static SyEvent *
@@ -158,6 +164,12 @@ documents_are_strict (void **state)
     { SY_EVENT_IMPORT, "{\"head\":\"" HASH "\",\"lines\":1.5}" },
     { SY_EVENT_IMPORT, "{\"head\":\"" HASH "\",\"lines\":-1}" },
     { SY_EVENT_IMPORT, "{\"head\":\"" HASH "\",\"lines\":1e300}" },
+    { SY_EVENT_IMPROVEMENT, IMPROVEMENT ("trolley", "1", "2026-11-02") },
+    { SY_EVENT_IMPROVEMENT, IMPROVEMENT ("task", "-1", "2026-11-02") },
+    { SY_EVENT_IMPROVEMENT, IMPROVEMENT ("task", "1", "") },
+    { SY_EVENT_IMPROVEMENT, "{\"step\":\"open\",\"improvement\":\"" ACTION "\"}" },
+    { SY_EVENT_IMPROVEMENT, "{\"step\":\"withdraw\",\"improvement\":\"\"}" },
+    { SY_EVENT_ACTION, "{\"step\":\"withdraw\",\"improvement\":\"" ACTION "\"}" },
   };
 
   (void) state;
@@ -166,9 +178,9 @@ documents_are_strict (void **state)
 }
 
 static void
-a_signature_and_a_telling_name_a_revision (void **state)
+what_is_about_a_revision_names_it (void **state)
 {
-  static const gsize naming[] = { 0, 12 };
+  static const gsize naming[] = { 0, 12, 14 };
 
   (void) state;
   for (gsize i = 0; i < G_N_ELEMENTS (naming); i++)
@@ -296,7 +308,7 @@ main (void)
     cmocka_unit_test (each_document_has_its_sentence),
     cmocka_unit_test (what_is_no_deed_has_neither_facts_nor_words),
     cmocka_unit_test (documents_are_strict),
-    cmocka_unit_test (a_signature_and_a_telling_name_a_revision),
+    cmocka_unit_test (what_is_about_a_revision_names_it),
     cmocka_unit_test (nothing_is_written_like_an_empty_text),
     cmocka_unit_test (triggers_have_ids),
     cmocka_unit_test (an_action_is_opened_assigned_and_closed),

@@ -71,7 +71,7 @@ sign (SyTask *task, gint64 revision, const char *by)
 }
 
 static SyTask *
-act (SyTask *task, SyActionStep step, const char *id, const char *due)
+act (SyTask *task, SyDeedStep step, const char *id, const char *due)
 {
   const SyDeed deed = { .kind = SY_EVENT_ACTION, .step = step, .action = (char *) id, .what = (char *) "grind the burr",
                         .assigned = (char *) "N. Vance", .due = (char *) due, .evidence = (char *) "seen" };

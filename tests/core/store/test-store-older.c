@@ -3,10 +3,12 @@
 
 /* Records that older editions made. format-1.store was made by the last edition of format 1: four tasks, the first with
    three revisions of which two clash. format-2.store was made by the last edition of format 2: a task with a clash, a die,
-   an item of gear with a file, and a plan under another policy. What is expected here is what these editions printed. */
+   an item of gear with a file, and a plan under another policy. format-3.store was made by the last edition of format 3: a
+   task of two revisions, the second signed and with an open action, and a changeover. What is expected here is what these
+   editions printed. */
 
 #define OLD "format-1.store"
-#define COPY ".before-3"
+#define COPY ".before-4"
 
 static const struct
 {
@@ -132,7 +134,7 @@ an_old_record_opens_as_it_was (void **state)
   assert_old_content (store);
   help_append (store, help_revision ("new", 1, "New", "by-hand", "1", "1"), NULL, NULL, NULL);
   sy_store_close (g_steal_pointer (&store));
-  assert_version (path, 3);
+  assert_version (path, 4);
   store = open_store (path); /* and opens like any other from now on */
   assert_int_equal (help_head (store).number, 8);
 }
@@ -191,6 +193,36 @@ a_record_of_format_2_opens_as_it_was (void **state)
   assert_true (sy_store_rebuild (store, NULL, NULL, &rebuild, NULL));
   assert_int_equal (rebuild.n_different, 0);
   sy_rebuild_clear (&rebuild);
+}
+
+static void
+a_record_of_format_3_opens_as_it_was (void **state)
+{
+  const char *path = path_of (state);
+  g_autofree char *copy = g_strconcat (path, COPY, NULL);
+  g_autoptr (SyStore) store = NULL;
+  g_autoptr (GPtrArray) tasks = NULL;
+  SyVerification found;
+  SyHash head;
+
+  take_sample (path, "format-3.store");
+  store = open_store (path);
+  assert_version (copy, 3);
+  assert_true (sy_hash_from_text ("d4db1f13d1abfb306c1d720d48108a296c7f5c839c455e2baed334b1df184b95", &head));
+  assert_true (sy_store_verify (store, &head, NULL, NULL, &found, NULL));
+  assert_int_equal (found.fault, SY_FAULT_NONE);
+  assert_int_equal (found.known_at, 6);
+  tasks = sy_store_list (store, NULL, 0, NULL);
+  assert_int_equal (tasks->len, 2);
+  const SyTask *lift = tasks->pdata[0], *change = tasks->pdata[1];
+  assert_string_equal (lift->id, "f23ccbe89a5e4069");
+  assert_int_equal (lift->verdict, SY_VERDICT_BY_HAND);
+  assert_same_bits (lift->index, 0.819427352972875);
+  assert_int_equal (lift->signed_revision, 2);
+  assert_int_equal (lift->n_open, 1);
+  assert_string_equal (change->id, "6961065b93920f13");
+  assert_string_equal (change->item_kind, SY_ITEM_CHANGEOVER);
+  assert_int_equal (change->verdict, SY_VERDICT_INCOMPLETE);
 }
 
 static void
@@ -323,6 +355,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     IN_FOLDER (an_old_record_opens_as_it_was),
     IN_FOLDER (a_record_of_format_2_opens_as_it_was),
+    IN_FOLDER (a_record_of_format_3_opens_as_it_was),
     IN_FOLDER (a_copy_from_before_is_kept_for_the_owner),
     IN_FOLDER (a_copy_from_another_time_is_not_written_over),
     IN_FOLDER (what_stands_in_the_log_is_brought_along),

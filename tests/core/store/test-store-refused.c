@@ -89,7 +89,7 @@ a_newer_record_is_left_alone (void **state)
   const char *path = path_of (state);
 
   make_record (path);
-  run_past_the_store (path, "PRAGMA user_version = 4", SQLITE_OK);
+  run_past_the_store (path, "PRAGMA user_version = 5", SQLITE_OK);
   assert_left_alone (folder_of (state), path, SY_STORE_ERROR_NEWER);
   run_past_the_store (path, "PRAGMA user_version = -1", SQLITE_OK);
   assert_left_alone (folder_of (state), path, SY_STORE_ERROR_NEWER);
@@ -108,7 +108,7 @@ a_newer_record_with_a_log_is_left_alone (void **state)
   make_record (path);
   db = open_past_the_store (path);
   sqlite3_db_config (db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
-  assert_int_equal (sqlite3_exec (db, "PRAGMA user_version = 4", NULL, NULL, NULL), SQLITE_OK);
+  assert_int_equal (sqlite3_exec (db, "PRAGMA user_version = 5", NULL, NULL, NULL), SQLITE_OK);
   assert_int_equal (sqlite3_close (db), SQLITE_OK);
   before = read_file (path);
   log_before = read_file (log);
