@@ -124,13 +124,13 @@ int
 cli_assess (int argc, char **argv)
 {
   gboolean lines = FALSE, remedies = FALSE, spread = FALSE, worksheet = FALSE;
-  g_autofree char *policy = NULL;
+  g_autofree char *policy = NULL, *region = NULL;
   const GOptionEntry entries[] = {
     { "lines", 0, 0, G_OPTION_ARG_NONE, &lines, N_ ("One facts object a line in, one findings object a line out"), NULL },
     { "remedies", 0, 0, G_OPTION_ARG_NONE, &remedies, N_ ("With --lines: add what would help, line by line"), NULL },
     { "spread", 0, 0, G_OPTION_ARG_NONE, &spread, N_ ("Add what repeated measurements would give"), NULL },
     { "worksheet", 0, 0, G_OPTION_ARG_NONE, &worksheet, N_ ("Add the rounded view of the printed manual"), NULL },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&policy, &region),
     { NULL }
   };
   g_autoptr (GError) error = NULL;
@@ -141,7 +141,7 @@ cli_assess (int argc, char **argv)
     return CLI_PROBLEM;
   if (argc < 2 || (lines && argc != 2))
     return cli_say (CLI_PROBLEM, "%s", lines ? _ ("--lines needs exactly one file, or “-”") : _ ("no file was named"));
-  desk = cli_desk (policy, &error);
+  desk = cli_desk (policy, region, &error);
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
 

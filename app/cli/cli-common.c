@@ -108,8 +108,8 @@ cli_read (const char *file, gsize max, gsize *length, GError **error)
   return g_string_free (text, FALSE);
 }
 
-SyDesk *
-cli_desk (const char *policy_file, GError **error)
+static SyDesk *
+desk_of_policy (const char *policy_file, GError **error)
 {
   g_autofree char *text = NULL;
   gsize length = 0;
@@ -121,4 +121,12 @@ cli_desk (const char *policy_file, GError **error)
     return named;
   text = cli_read (policy_file, SY_JSON_DOCUMENT_MAX, &length, error);
   return text ? sy_desk_new (text, length, error) : NULL;
+}
+
+SyDesk *
+cli_desk (const char *policy_file, const char *region, GError **error)
+{
+  g_autoptr (SyDesk) desk = desk_of_policy (policy_file, error);
+
+  return desk != NULL ? sy_desk_in_region (desk, region, error) : NULL;
 }

@@ -160,14 +160,15 @@ read_files (CliTwo *two, int n, char **names, int *code)
 }
 
 gboolean
-cli_two_read (CliTwo *two, const char *store, const char *kind, const char *policy, int n, char **names, int *code)
+cli_two_read (CliTwo *two, const char *store, const char *kind, const char *policy, const char *region, int n,
+              char **names, int *code)
 {
   g_autoptr (GError) error = NULL;
 
   *code = CLI_PROBLEM;
   if (!cli_check_kind (kind))
     return FALSE;
-  two->desk = cli_desk (policy, &error);
+  two->desk = cli_desk (policy, region, &error);
   if (two->desk == NULL)
     {
       cli_say_error (CLI_PROBLEM, error);
@@ -181,11 +182,11 @@ cli_two_read (CliTwo *two, const char *store, const char *kind, const char *poli
 int
 cli_compare (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *kind = NULL, *policy = NULL;
+  g_autofree char *store = NULL, *kind = NULL, *policy = NULL, *region = NULL;
   const GOptionEntry entries[] = {
     CLI_THERE_ENTRY (&store),
     CLI_KIND_ENTRY (&kind),
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&policy, &region),
     { NULL }
   };
   g_auto (CliTwo) two = { .has_head = FALSE };
@@ -195,7 +196,7 @@ cli_compare (int argc, char **argv)
 
   if (!cli_options (&argc, &argv, entries, "TASK [REV] TASK2 [REV2] | FACTS FACTS2"))
     return CLI_PROBLEM;
-  if (!cli_two_read (&two, store, kind, policy, argc - 1, argv + 1, &code))
+  if (!cli_two_read (&two, store, kind, policy, region, argc - 1, argv + 1, &code))
     return code;
   beside = sy_beside_new (two.sides[0], two.sides[1], sy_desk_policy (two.desk), NULL);
   sy_beside_write_json (out, beside, two.sides[0], two.sides[1]);

@@ -10,10 +10,10 @@
 int
 cli_find_gear (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *policy = NULL, *facts = NULL;
+  g_autofree char *store = NULL, *policy = NULL, *region = NULL, *facts = NULL;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&policy, &region),
     { NULL }
   };
   g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
@@ -31,7 +31,7 @@ cli_find_gear (int argc, char **argv)
     return CLI_PROBLEM;
   if (argc != 2)
     return cli_say (CLI_PROBLEM, "%s", _ ("exactly one facts file is needed, or “-”"));
-  desk = cli_desk (policy, &error);
+  desk = cli_desk (policy, region, &error);
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
   facts = cli_read (argv[1], SY_JSON_DOCUMENT_MAX, &length, &error);
@@ -64,11 +64,11 @@ cli_find_gear (int argc, char **argv)
 int
 cli_what_lifts (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *policy = NULL, *machine = NULL;
+  g_autofree char *store = NULL, *policy = NULL, *region = NULL, *machine = NULL;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
     { "machine", 0, 0, G_OPTION_ARG_STRING, &machine, N_ ("Only the dies of this machine"), N_ ("NAME") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&policy, &region),
     { NULL }
   };
   g_autoptr (GError) error = NULL;
@@ -84,7 +84,7 @@ cli_what_lifts (int argc, char **argv)
     return CLI_PROBLEM;
   if (argc > 1)
     return cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[1]);
-  desk = cli_desk (policy, &error);
+  desk = cli_desk (policy, region, &error);
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
   ledger = cli_store (store, &code);

@@ -113,14 +113,14 @@ run (const Table *table, const char *store, const SyImportRequest *request)
 int
 cli_import_lifts (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *by = NULL, *role = NULL, *why = NULL, *policy = NULL, *now = NULL;
+  g_autofree char *store = NULL, *by = NULL, *role = NULL, *why = NULL, *policy = NULL, *region = NULL, *now = NULL;
   gboolean dry_run = FALSE, clock_set;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
     { "by", 0, 0, G_OPTION_ARG_STRING, &by, N_ ("Who decides"), N_ ("WHO") },
     { "role", 0, 0, G_OPTION_ARG_STRING, &role, N_ ("In which role"), N_ ("TEXT") },
     { "why", 0, 0, G_OPTION_ARG_STRING, &why, N_ ("Why these revisions are made"), N_ ("TEXT") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&policy, &region),
     { "dry-run", 0, 0, G_OPTION_ARG_NONE, &dry_run, N_ ("Look at every line and write nothing"), NULL },
     { NULL }
   };
@@ -138,7 +138,7 @@ cli_import_lifts (int argc, char **argv)
     return cli_say (CLI_PROBLEM, "%s", _ ("--store: given nothing; allowed: the path of a store"));
   if (by == NULL || why == NULL)
     return cli_say (CLI_PROBLEM, _ ("--%s: given nothing; allowed: a text that is not blank"), by == NULL ? "by" : "why");
-  desk = cli_desk (policy, &error);
+  desk = cli_desk (policy, region, &error);
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
   now = sy_clock_now (&clock_set, &error);
@@ -220,7 +220,7 @@ cli_lift_set (int argc, char **argv)
     return cli_say (CLI_PROBLEM, _ ("--units: given %s; allowed: metric, us"), units);
   request.combine = combine;
   request.duration = duration;
-  desk = cli_desk (NULL, &error);
+  desk = cli_desk (NULL, NULL, &error);
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
   data = cli_read (argv[1], SY_CSV_MAX, &length, &error);

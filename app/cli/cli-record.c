@@ -23,7 +23,7 @@ print_recorded (const char *task, const SyRecordResult *result)
 int
 cli_record (int argc, char **argv)
 {
-  g_autofree char *store = NULL, *task = NULL, *by = NULL, *why = NULL, *role = NULL, *policy = NULL;
+  g_autofree char *store = NULL, *task = NULL, *by = NULL, *why = NULL, *role = NULL, *policy = NULL, *region = NULL;
   gint64 base = -1;
   const GOptionEntry entries[] = {
     CLI_STORE_ENTRY (&store),
@@ -34,7 +34,7 @@ cli_record (int argc, char **argv)
     { "role", 0, 0, G_OPTION_ARG_STRING, &role, N_ ("In which role"), N_ ("TEXT") },
     { "base", 0, 0, G_OPTION_ARG_INT64, &base, N_ ("Revision that it was made from; the latest when left out"),
       N_ ("REV") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &policy, N_ ("A policy file in place of the built-in policy, or uk-filter"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&policy, &region),
     { NULL }
   };
   g_autoptr (GError) error = NULL;
@@ -56,7 +56,7 @@ cli_record (int argc, char **argv)
   if (task == NULL || by == NULL || why == NULL)
     return cli_say (CLI_PROBLEM, _ ("--%s: given nothing; allowed: a text that is not blank"),
                     task == NULL ? "task" : by == NULL ? "by" : "why");
-  desk = cli_desk (policy, &error);
+  desk = cli_desk (policy, region, &error);
   if (desk == NULL)
     return cli_say_error (CLI_PROBLEM, error);
   now = sy_clock_now (&clock_set, &error);

@@ -9,6 +9,7 @@
 #include "sy-comparison-sheet.h"
 #include "sy-dossier-sheet.h"
 #include "sy-ledger-audit.h"
+#include "sy-regions.h"
 #include "sy-register-sheet.h"
 #include "sy-sheet.h"
 
@@ -21,7 +22,7 @@ cli_translate (const char *msgid)
 /* What was asked. */
 typedef struct
 {
-  char *kind, *out, *units, *paper, *store, *as_at, *item_kind, *policy;
+  char *kind, *out, *units, *paper, *store, *as_at, *item_kind, *policy, *region;
   char **names; /* what stands behind the options */
   int n_names;
   SyPaper on;
@@ -62,7 +63,7 @@ write_register (const Asked *asked)
     return code;
   audit = sy_ledger_audit (ledger, asked->as_at != NULL ? asked->as_at : today, cli_progress, &progress, &error);
   cli_progress_end (&progress);
-  if (audit == NULL)
+  if (audit == NULL || !sy_regions_of_audit (ledger, audit, &error))
     return cli_say_ledger (error);
   folio = sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = asked->on, .translate = cli_translate,
                                                       .program = "steelyard " SY_VERSION, .made = asked->now });
@@ -105,7 +106,7 @@ write_comparison (const Asked *asked)
   g_autoptr (SyFolio) folio = NULL;
   int code = CLI_DONE;
 
-  if (!cli_two_read (&two, asked->store, asked->item_kind, NULL, asked->n_names, asked->names, &code))
+  if (!cli_two_read (&two, asked->store, asked->item_kind, NULL, NULL, asked->n_names, asked->names, &code))
     return code;
   beside = sy_beside_new (two.sides[0], two.sides[1], sy_desk_policy (two.desk), cli_translate);
   folio = sy_comparison_sheet_new (&(SyComparisonSheet) {
@@ -151,6 +152,8 @@ check (Asked *asked, gboolean of_task, int n_names, int argc, char **argv)
     cli_say (CLI_PROBLEM, _ ("--paper: given %s; allowed: %s"), asked->paper, "a4, letter");
   else if (asked->policy != NULL && !of_task)
     cli_say (CLI_PROBLEM, "%s", _ ("--policy: for sheets of a facts document"));
+  else if (asked->region != NULL && !of_task)
+    cli_say (CLI_PROBLEM, "%s", _ ("--region: for sheets of a facts document"));
   else
     return cli_check_kind (asked->item_kind);
   return FALSE;
@@ -171,7 +174,7 @@ write_sheet (Asked *asked, int argc, char **argv)
   if (!of_task)
     return kinds[which].write (asked);
   return cli_task_sheet (&(CliTaskSheet) { .kind = asked->kind, .out = asked->out, .store = asked->store,
-                                           .item_kind = asked->item_kind, .policy = asked->policy, .names = asked->names,
+                                           .item_kind = asked->item_kind, .policy = asked->policy, .region = asked->region, .names = asked->names,
                                            .n_names = asked->n_names, .paper = sy_paper_id (asked->on), .now = asked->now });
 }
 
@@ -188,8 +191,7 @@ cli_sheet (int argc, char **argv)
     { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter; a5 for a card"), N_ ("PAPER") },
     { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
     { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("The store; without one: of a facts document"), N_ ("FILE") },
-    { "policy", 0, 0, G_OPTION_ARG_FILENAME, &asked.policy, 
-      N_ ("Of a facts document: a policy file in place of the built-in policy"), N_ ("FILE") },
+    CLI_POLICY_ENTRIES (&asked.policy, &asked.region),
     { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },
     { "item-kind", 0, 0, G_OPTION_ARG_STRING, &asked.item_kind, 
       N_ ("history, comparison and sheets of an item: task, changeover, case, die or gear"), N_ ("KIND") },
@@ -212,6 +214,7 @@ cli_sheet (int argc, char **argv)
   g_free (asked.as_at);
   g_free (asked.item_kind);
   g_free (asked.policy);
+  g_free (asked.region);
   g_free (asked.now);
   return code;
 }

@@ -9,7 +9,7 @@
 typedef struct
 {
   const char *kind;                             /* one that there is               */
-  const char *out, *store, *item_kind, *policy; /* store NULL: of a facts document */
+  const char *out, *store, *item_kind, *policy, *region; /* store NULL: of a facts document */
   char **names;                                 /* TASK [REV], or FACTS            */
   int n_names;
   const char *paper;                            /* one that it takes               */

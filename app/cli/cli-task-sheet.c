@@ -49,7 +49,7 @@ read_document (const CliTaskSheet *asked, int *code)
       *code = cli_say (CLI_PROBLEM, "%s", _ ("without --store exactly one facts document is needed"));
       return NULL;
     }
-  desk = cli_desk (asked->policy, &error);
+  desk = cli_desk (asked->policy, asked->region, &error);
   text = desk != NULL ? cli_read (asked->names[0], SY_JSON_DOCUMENT_MAX, &length, &error) : NULL;
   if (text == NULL)
     {
@@ -93,8 +93,8 @@ read_record (const CliTaskSheet *asked, int *code)
   *code = CLI_PROBLEM;
   if (asked->n_names < 1 || asked->n_names > 2)
     cli_say (CLI_PROBLEM, "%s", _ ("exactly one task must be named"));
-  else if (asked->policy != NULL)
-    cli_say (CLI_PROBLEM, "%s", _ ("--policy: a record has its own limits"));
+  else if (asked->policy != NULL || asked->region != NULL)
+    cli_say (CLI_PROBLEM, _ ("--%s: a record has its own limits"), asked->policy != NULL ? "policy" : "region");
   else if (asked->n_names == 1 || cli_read_revision (asked->names[1], &number))
     binder = cli_binder (asked->store, asked->names[0], asked->item_kind, number, code);
   if (binder == NULL)

@@ -42,6 +42,8 @@ int cli_export (int argc, char **argv);
 int cli_import (int argc, char **argv);
 int cli_import_lifts (int argc, char **argv);
 int cli_lift_set (int argc, char **argv);
+int cli_regions (int argc, char **argv);
+int cli_policy (int argc, char **argv);
 
 /* Parses options; on a mistake says so on standard error and returns FALSE. */
 gboolean cli_options (int *argc, char ***argv, const GOptionEntry *entries, const char *arguments);
@@ -77,7 +79,13 @@ gboolean cli_check_kind (const char *kind);
 /* Says what the ledger had against it: a problem of the request, or of the store. */
 int cli_say_ledger (const GError *error);
 
-/* The desk, with the policy of a file, one that comes with the program ("uk-filter"), or for NULL the built-in one. */
-SyDesk *cli_desk (const char *policy_file, GError **error);
+#define CLI_POLICY_ENTRIES(policy, region)                                                                                  \
+  { "policy", 0, 0, G_OPTION_ARG_FILENAME, policy, N_ ("A policy file in place of the built-in policy, or uk-filter"),       \
+    N_ ("FILE") },                                                                                                          \
+  { "region", 0, 0, G_OPTION_ARG_STRING, region, N_ ("What results defer to: au, ca, eu, other, uk or us"), N_ ("REGION") }
+
+/* The desk, with the policy of a file, one that comes with the program ("uk-filter"), or for NULL the built-in one; in a region,
+   NULL: none. */
+SyDesk *cli_desk (const char *policy_file, const char *region, GError **error);
 
 #endif

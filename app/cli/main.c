@@ -12,10 +12,12 @@ static const struct
   int (*run) (int argc, char **argv);
   const char *usage, *summary;
 } commands[] = {
-  { "assess", cli_assess, "[--lines [--remedies]] [--spread] [--worksheet] [--policy FILE] FILE…",
+  { "assess", cli_assess, "[--lines [--remedies]] [--spread] [--worksheet] [--policy FILE] [--region ID] FILE…",
     N_ ("facts JSON in, findings JSON out; “-” is standard input") },
   { "methods", cli_methods, "[ID]", N_ ("the methods, or the fields of one") },
-  { "record", cli_record, "--store FILE --task NAME --by WHO --why TEXT [--role TEXT] [--base REV] FACTS",
+  { "regions", cli_regions, "[ID]", N_ ("the regions, or what one of them says: titles and intervals, a JSON line each; no legal advice") },
+  { "policy", cli_policy, "[--policy FILE] [--region ID]", N_ ("the limits as a policy file, to be changed and used with --policy") },
+  { "record", cli_record, "--store FILE --task NAME --by WHO --why TEXT [--role TEXT] [--base REV] [--policy FILE] [--region ID] FACTS",
     N_ ("add a revision to a task, a changeover, a case, a die or an item of gear") },
   { "tasks", cli_tasks, "--store FILE [--search TEXT] [--verdict CODE] [--kind KIND] [--method ID] [--machine NAME] "
     "[--review-due DATE]", N_ ("tasks, changeovers, cases, dies and gear, a JSON line each") },
@@ -23,7 +25,7 @@ static const struct
     N_ ("the revisions of a task, or all that was done about it, a JSON line each") },
   { "diff", cli_diff, "--store FILE [--kind KIND] TASK REV1 REV2", N_ ("what differs between two revisions") },
   { "compare", cli_compare, "--store FILE [--kind KIND] TASK [REV] TASK2 [REV2]\n"
-    "  steelyard-cli compare [--policy FILE] FACTS FACTS2",
+    "  steelyard-cli compare [--policy FILE] [--region ID] FACTS FACTS2",
     N_ ("two assessments beside each other: what changed and what it bought") },
   { "sign", cli_sign, "--store FILE [--kind KIND] --by WHO --role TEXT [--competence TEXT] [--why TEXT] TASK REV",
     N_ ("sign a revision off") },
@@ -53,7 +55,7 @@ static const struct
   { "import", cli_import, "--store FILE [--dry-run] [--by WHO] [--role TEXT] [--why TEXT] BUNDLE",
     N_ ("take over what a bundle has and this record has not") },
   { "import-lifts", cli_import_lifts,
-    "--store FILE [--dry-run] --by WHO --why TEXT [--role TEXT] [--policy FILE] LIFTS.csv",
+    "--store FILE [--dry-run] --by WHO --why TEXT [--role TEXT] [--policy FILE] [--region ID] LIFTS.csv",
     N_ ("add a revision for every line of a table of lifts") },
   { "lift-set", cli_lift_set,
     "--duration short|moderate|long [--combine variable|composite|sequence] [--frequency N] [--units metric|us] [-o OUT.json] "
@@ -64,9 +66,9 @@ static const struct
   { "attachments", cli_attachments, "--store FILE [--kind KIND] ITEM", N_ ("the files of an item, a JSON line each") },
   { "attachment", cli_attachment, "--store FILE [--kind KIND] [--line N] ITEM NAME -o OUT",
     N_ ("write an attached file out again") },
-  { "find-gear", cli_find_gear, "--store FILE [--policy FILE] FACTS",
+  { "find-gear", cli_find_gear, "--store FILE [--policy FILE] [--region ID] FACTS",
     N_ ("which gear of the register carries each place of a rigged lift, a JSON line each") },
-  { "what-lifts", cli_what_lifts, "--store FILE [--machine NAME] [--policy FILE]",
+  { "what-lifts", cli_what_lifts, "--store FILE [--machine NAME] [--policy FILE] [--region ID]",
     N_ ("the dies against hoists, cranes, trucks and carts, a JSON line each") },
   { "register", cli_register, "--store FILE [--as-at DATE]",
     N_ ("what was in force on a day and what was not assessed, a JSON line each") },

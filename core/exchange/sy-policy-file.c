@@ -4,8 +4,8 @@
 #include <gio/gio.h>
 #include <string.h>
 
-#include "sy-json.h"
 #include "sy-policy-resource.h"
+#include "sy-reader-private.h"
 
 #define POLICY_BYTES_MAX (256u * 1024u)
 
@@ -39,119 +39,28 @@ sy_policy_builtin (void)
   return sy_policy_named (builtin_names[0]);
 }
 
-/* The first thing wrong is kept; the readers below go on and change nothing that matters. */
-typedef struct
-{
-  GError **error;
-  gboolean failed;
-} Reader;
-
-G_GNUC_PRINTF (3, 4)
 static void
-fail (Reader *reader, const SyJson *at, const char *format, ...)
-{
-  va_list args;
-  g_autofree char *text = NULL;
-
-  if (reader->failed)
-    return;
-  reader->failed = TRUE;
-  va_start (args, format);
-  text = g_strdup_vprintf (format, args);
-  va_end (args);
-  g_set_error (reader->error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY, "policy, line %d%s%s: %s",
-               at ? at->line : 1, at && at->key ? ", " : "", at && at->key ? at->key : "", text);
-}
-
-static void
-known_members (Reader *reader, const SyJson *object, const char *const *names)
-{
-  if (object->type != SY_JSON_OBJECT)
-    {
-      fail (reader, object, "an object was expected");
-      return;
-    }
-  for (const SyJson *member = object->first; member != NULL; member = member->next)
-    if (!g_strv_contains (names, member->key))
-      fail (reader, member, "unknown member");
-}
-
-static void
-read_text (Reader *reader, const SyJson *object, const char *name, char *to, gsize size, gboolean required)
-{
-  const SyJson *member = sy_json_member (object, name);
-
-  *to = '\0';
-  if (member == NULL && !required)
-    return;
-  if (member == NULL)
-    fail (reader, object, "\"%s\" is missing: a text", name);
-  else if (member->type != SY_JSON_TEXT || member->text_length == 0 || member->text_length >= size)
-    fail (reader, member, "a text of 1 to %" G_GSIZE_FORMAT " bytes was expected", size - 1);
-  else
-    memcpy (to, member->text, member->text_length + 1);
-}
-
-static double
-read_number (Reader *reader, const SyJson *object, const char *name, double low, double high)
-{
-  const SyJson *member = sy_json_member (object, name);
-
-  if (member == NULL)
-    fail (reader, object, "\"%s\" is missing: a number from %g to %g", name, low, high);
-  else if (member->type != SY_JSON_NUMBER || member->number < low || member->number > high)
-    fail (reader, member, "a number from %g to %g was expected", low, high);
-  else
-    return member->number;
-  return low;
-}
-
-static const SyJson *
-read_part (Reader *reader, const SyJson *object, const char *name, SyJsonType type)
-{
-  const SyJson *member = sy_json_member (object, name);
-
-  if (member == NULL)
-    fail (reader, object, "\"%s\" is missing", name);
-  else if (member->type != type)
-    fail (reader, member, "%s was expected", type == SY_JSON_ARRAY ? "a list" : "an object");
-  else
-    return member;
-  return NULL;
-}
-
-static gboolean
-read_flag (Reader *reader, const SyJson *object, const char *name)
-{
-  const SyJson *member = sy_json_member (object, name);
-
-  if (member != NULL && member->type != SY_JSON_TRUE && member->type != SY_JSON_FALSE)
-    fail (reader, member, "true or false was expected");
-  return member != NULL && member->type == SY_JSON_TRUE;
-}
-
-static void
-read_row (Reader *reader, const SyJson *object, SyPolicyRow *row)
+read_row (SyReader *reader, const SyJson *object, SyPolicyRow *row)
 {
   static const char *const names[] = { "id",    "method",  "symbol", "over",        "over_us", "under", "under_us",
                                        "over_symbol", "verdict", "source", "from_memory", NULL };
   char verdict[SY_POLICY_ID_MAX];
   int limits = 0;
 
-  known_members (reader, object, names);
-  read_text (reader, object, "id", row->id, sizeof row->id, TRUE);
-  read_text (reader, object, "method", row->method, sizeof row->method, TRUE);
-  read_text (reader, object, "symbol", row->symbol, sizeof row->symbol, TRUE);
-  read_text (reader, object, "source", row->source, sizeof row->source, TRUE);
-  read_text (reader, object, "verdict", verdict, sizeof verdict, TRUE);
+  sy_reader_members (reader, object, names);
+  sy_reader_text (reader, object, "id", row->id, sizeof row->id, TRUE);
+  sy_reader_text (reader, object, "method", row->method, sizeof row->method, TRUE);
+  sy_reader_text (reader, object, "symbol", row->symbol, sizeof row->symbol, TRUE);
+  sy_reader_text (reader, object, "source", row->source, sizeof row->source, TRUE);
+  sy_reader_text (reader, object, "verdict", verdict, sizeof verdict, TRUE);
   if (!reader->failed && !sy_verdict_from_id (verdict, &row->verdict))
-    fail (reader, sy_json_member (object, "verdict"), "no verdict: \"%s\"", verdict);
+    sy_reader_fail (reader, sy_json_member (object, "verdict"), "no verdict: \"%s\"", verdict);
   row->comparator = SY_OVER;
   if (sy_json_member (object, "over_symbol") != NULL)
     {
       limits++;
       row->limit_is_symbol = true;
-      read_text (reader, object, "over_symbol", row->limit_symbol, sizeof row->limit_symbol, TRUE);
+      sy_reader_text (reader, object, "over_symbol", row->limit_symbol, sizeof row->limit_symbol, TRUE);
     }
   for (int i = 0; i < 2; i++)
     {
@@ -160,119 +69,112 @@ read_row (Reader *reader, const SyJson *object, SyPolicyRow *row)
         continue;
       limits++;
       row->comparator = i == 0 ? SY_OVER : SY_UNDER;
-      row->limit[SY_UNITS_METRIC] = read_number (reader, object, name, 0, 1e6);
-      row->limit[SY_UNITS_US] = sy_json_member (object, us) ? read_number (reader, object, us, 0, 1e6)
+      row->limit[SY_UNITS_METRIC] = sy_reader_number (reader, object, name, 0, 1e6);
+      row->limit[SY_UNITS_US] = sy_json_member (object, us) ? sy_reader_number (reader, object, us, 0, 1e6)
                                                             : row->limit[SY_UNITS_METRIC];
     }
   if (limits != 1)
-    fail (reader, object, "exactly one of \"over\", \"under\", \"over_symbol\" was expected");
-  row->from_memory = read_flag (reader, object, "from_memory");
+    sy_reader_fail (reader, object, "exactly one of \"over\", \"under\", \"over_symbol\" was expected");
+  row->from_memory = sy_reader_flag (reader, object, "from_memory");
 }
 
 static void
-read_tolerance (Reader *reader, const SyJson *object, SyTolerance *tolerance)
+read_tolerance (SyReader *reader, const SyJson *object, SyTolerance *tolerance)
 {
   static const char *const names[] = { "method", "fact", "unit", "measured", "drawing", "estimated", "source",
                                        NULL };
   static const char *const hows[SY_N_HOW] = { "measured", "drawing", "estimated" };
   char unit[SY_POLICY_ID_MAX];
 
-  known_members (reader, object, names);
-  read_text (reader, object, "method", tolerance->method, sizeof tolerance->method, TRUE);
-  read_text (reader, object, "fact", tolerance->fact, sizeof tolerance->fact, TRUE);
-  read_text (reader, object, "source", tolerance->source, sizeof tolerance->source, TRUE);
-  read_text (reader, object, "unit", unit, sizeof unit, TRUE);
+  sy_reader_members (reader, object, names);
+  sy_reader_text (reader, object, "method", tolerance->method, sizeof tolerance->method, TRUE);
+  sy_reader_text (reader, object, "fact", tolerance->fact, sizeof tolerance->fact, TRUE);
+  sy_reader_text (reader, object, "source", tolerance->source, sizeof tolerance->source, TRUE);
+  sy_reader_text (reader, object, "unit", unit, sizeof unit, TRUE);
   if (!reader->failed && strcmp (unit, "cm") != 0 && strcmp (unit, "%") != 0 && strcmp (unit, "deg") != 0)
-    fail (reader, sy_json_member (object, "unit"), "one of cm, deg, %% was expected");
+    sy_reader_fail (reader, sy_json_member (object, "unit"), "one of cm, deg, %% was expected");
   tolerance->percent = strcmp (unit, "%") == 0;
   for (int how = 0; how < SY_N_HOW; how++)
     {
-      double half = read_number (reader, object, hows[how], 0, 1000);
+      double half = sy_reader_number (reader, object, hows[how], 0, 1000);
       tolerance->by_how[how][SY_UNITS_METRIC] = half;
       tolerance->by_how[how][SY_UNITS_US] = strcmp (unit, "cm") == 0 ? half / SY_CM_PER_IN : half;
     }
 }
 
 static void
-read_allowances (Reader *reader, const SyJson *object, SyPolicy *policy)
+read_allowances (SyReader *reader, const SyJson *object, SyPolicy *policy)
 {
   static const char *const names[] = { "weighed", "plate", "drawing", "estimated", "source", NULL };
   char source[SY_POLICY_SOURCE_MAX];
 
-  known_members (reader, object, names);
-  read_text (reader, object, "source", source, sizeof source, TRUE);
+  sy_reader_members (reader, object, names);
+  sy_reader_text (reader, object, "source", source, sizeof source, TRUE);
   for (int i = 0; i < SY_N_BASES; i++)
-    policy->allowance_percent[i] = read_number (reader, object, sy_basis_choices[i].id, 0, 1000);
+    policy->allowance_percent[i] = sy_reader_number (reader, object, sy_basis_choices[i].id, 0, 1000);
 }
 
 static void
-read_examination (Reader *reader, const SyJson *object, SyExaminationRule *rule)
+read_examination (SyReader *reader, const SyJson *object, SyExaminationRule *rule)
 {
   static const char *const names[] = { "kind", "months", "regulation", "from_memory", NULL };
   char kind[SY_POLICY_ID_MAX];
-  gboolean known = FALSE;
 
-  known_members (reader, object, names);
-  read_text (reader, object, "kind", kind, sizeof kind, TRUE);
-  read_text (reader, object, "regulation", rule->regulation, sizeof rule->regulation, TRUE);
-  rule->months = (int) read_number (reader, object, "months", 1, 1200);
-  rule->from_memory = read_flag (reader, object, "from_memory");
-  for (int i = 0; i < SY_N_GEAR_KINDS; i++)
-    if (strcmp (kind, sy_gear_kind_choices[i].id) == 0)
-      {
-        rule->kind = (SyGearKind) i;
-        known = TRUE;
-      }
-  if (!known)
-    fail (reader, sy_json_member (object, "kind"), "a kind of gear was expected");
+  sy_reader_members (reader, object, names);
+  sy_reader_text (reader, object, "kind", kind, sizeof kind, TRUE);
+  sy_reader_text (reader, object, "regulation", rule->regulation, sizeof rule->regulation, TRUE);
+  rule->months = (int) sy_reader_number (reader, object, "months", 1, 1200);
+  rule->from_memory = sy_reader_flag (reader, object, "from_memory");
+  rule->kind = sy_reader_gear_kind (reader, sy_json_member (object, "kind"), kind);
 }
 
 static void
-read_policy (Reader *reader, const SyJson *root, SyPolicy *policy)
+read_policy (SyReader *reader, const SyJson *root, SyPolicy *policy)
 {
   static const char *const names[] = { "id", "version", "title", "assigned", "urgency", "spread", "rows",
-                                       "tolerances", "loosened_because", "allowances", "examinations", NULL };
+                                       "tolerances", "loosened_because", "allowances", "examinations", "region", "rules",
+                                       NULL };
   static const char *const urgency_names[] = { "soon_over", "now_over", NULL };
   static const char *const spread_names[] = { "seed", "draws", NULL };
   static const char *const assigned_ids[] = { "any-age", "mixed-adults", "men-20-45" };
   char assigned[SY_POLICY_ID_MAX];
   const SyJson *part;
 
-  known_members (reader, root, names);
-  read_text (reader, root, "id", policy->id, sizeof policy->id, TRUE);
-  policy->version = (int) read_number (reader, root, "version", 1, 1e6);
-  read_text (reader, root, "title", policy->title, sizeof policy->title, TRUE);
-  read_text (reader, root, "loosened_because", policy->loosened_because, sizeof policy->loosened_because, FALSE);
-  read_text (reader, root, "assigned", assigned, sizeof assigned, TRUE);
+  sy_reader_members (reader, root, names);
+  sy_reader_text (reader, root, "id", policy->id, sizeof policy->id, TRUE);
+  policy->version = (int) sy_reader_number (reader, root, "version", 1, 1e6);
+  sy_reader_text (reader, root, "title", policy->title, sizeof policy->title, TRUE);
+  sy_reader_text (reader, root, "loosened_because", policy->loosened_because, sizeof policy->loosened_because, FALSE);
+  sy_reader_text (reader, root, "assigned", assigned, sizeof assigned, TRUE);
   policy->default_assigned = -1;
   for (int i = 0; i < 3; i++)
     if (strcmp (assigned, assigned_ids[i]) == 0)
       policy->default_assigned = i;
   if (policy->default_assigned < 0)
-    fail (reader, sy_json_member (root, "assigned"), "one of any-age, mixed-adults, men-20-45 was expected");
-  if ((part = read_part (reader, root, "urgency", SY_JSON_OBJECT)) != NULL)
+    sy_reader_fail (reader, sy_json_member (root, "assigned"), "one of any-age, mixed-adults, men-20-45 was expected");
+  if ((part = sy_reader_part (reader, root, "urgency", SY_JSON_OBJECT)) != NULL)
     {
-      known_members (reader, part, urgency_names);
-      policy->soon_over = read_number (reader, part, "soon_over", 0, 1000);
-      policy->now_over = read_number (reader, part, "now_over", policy->soon_over, 1000);
+      sy_reader_members (reader, part, urgency_names);
+      policy->soon_over = sy_reader_number (reader, part, "soon_over", 0, 1000);
+      policy->now_over = sy_reader_number (reader, part, "now_over", policy->soon_over, 1000);
     }
-  if ((part = read_part (reader, root, "spread", SY_JSON_OBJECT)) != NULL)
+  if ((part = sy_reader_part (reader, root, "spread", SY_JSON_OBJECT)) != NULL)
     {
-      known_members (reader, part, spread_names);
-      policy->seed = (unsigned long long) read_number (reader, part, "seed", 0, 9007199254740992.0);
-      policy->draws = (int) read_number (reader, part, "draws", 100, 100000);
+      sy_reader_members (reader, part, spread_names);
+      policy->seed = (unsigned long long) sy_reader_number (reader, part, "seed", 0, 9007199254740992.0);
+      policy->draws = (int) sy_reader_number (reader, part, "draws", 100, 100000);
     }
-  if ((part = read_part (reader, root, "rows", SY_JSON_ARRAY)) != NULL)
+  if ((part = sy_reader_part (reader, root, "rows", SY_JSON_ARRAY)) != NULL)
     {
       if (part->n_children > SY_POLICY_ROWS_MAX)
-        fail (reader, part, "at most %d rows", SY_POLICY_ROWS_MAX);
+        sy_reader_fail (reader, part, "at most %d rows", SY_POLICY_ROWS_MAX);
       for (const SyJson *row = part->first; row != NULL && !reader->failed; row = row->next)
         read_row (reader, row, &policy->rows[policy->n_rows++]);
     }
-  if ((part = read_part (reader, root, "tolerances", SY_JSON_ARRAY)) != NULL)
+  if ((part = sy_reader_part (reader, root, "tolerances", SY_JSON_ARRAY)) != NULL)
     {
       if (part->n_children > SY_POLICY_TOLERANCES_MAX)
-        fail (reader, part, "at most %d tolerances", SY_POLICY_TOLERANCES_MAX);
+        sy_reader_fail (reader, part, "at most %d tolerances", SY_POLICY_TOLERANCES_MAX);
       for (const SyJson *row = part->first; row != NULL && !reader->failed; row = row->next)
         read_tolerance (reader, row, &policy->tolerances[policy->n_tolerances++]);
     }
@@ -282,37 +184,33 @@ read_policy (Reader *reader, const SyJson *root, SyPolicy *policy)
     read_allowances (reader, part, policy);
   else
     policy->allowance_percent[0] = -1;
-  part = sy_json_member (root, "examinations");
-  if (part != NULL && (part->type != SY_JSON_ARRAY || part->n_children > SY_EXAMINATION_RULES_MAX))
-    fail (reader, part, "a list of at most %d rules was expected", SY_EXAMINATION_RULES_MAX);
-  else if (part != NULL)
-    for (const SyJson *rule = part->first; rule != NULL && !reader->failed; rule = rule->next)
-      read_examination (reader, rule, &policy->examinations[policy->n_examinations++]);
+  part = sy_reader_list (reader, root, "examinations", SY_EXAMINATION_RULES_MAX);
+  for (const SyJson *rule = part != NULL ? part->first : NULL; rule != NULL && !reader->failed; rule = rule->next)
+    read_examination (reader, rule, &policy->examinations[policy->n_examinations++]);
+  part = sy_json_member (root, "region");
+  policy->has_region = part != NULL;
+  if (part != NULL)
+    sy_reader_region (reader, part, &policy->region);
+  part = sy_reader_list (reader, root, "rules", SY_POLICY_RULES_MAX);
+  for (const SyJson *rule = part != NULL ? part->first : NULL; rule != NULL && !reader->failed; rule = rule->next)
+    sy_reader_rule (reader, rule, &policy->rules[policy->n_rules++]);
   if (reader->failed)
     return;
   int unknown = sy_policy_resolve (policy);
   if (unknown >= 0)
-    fail (reader, root, "row \"%s\" names a method or symbol that does not exist", policy->rows[unknown].id);
+    sy_reader_fail (reader, root, "row \"%s\" names a method or symbol that does not exist", policy->rows[unknown].id);
 }
 
 static gboolean
 parse (const char *text, gsize length, SyPolicy *out, GError **error)
 {
   g_autoptr (SyMemory) memory = sy_memory_new ();
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
   g_autofree SyPolicy *policy = g_new0 (SyPolicy, 1);
-  Reader reader = { error, FALSE };
-  const SyJson *root = sy_json_scan (text, length, POLICY_BYTES_MAX, memory, problems);
+  SyReader reader = { error, "policy", FALSE };
+  const SyJson *root = sy_reader_scan (&reader, text, length, POLICY_BYTES_MAX, memory);
 
-  if (root == NULL)
-    {
-      const SyProblem *first = &problems->items[0];
-      g_set_error (error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY,
-                   "policy, line %d, %s: given %s, allowed %s", first->line, first->path, first->given,
-                   first->allowed);
-      return FALSE;
-    }
-  read_policy (&reader, root, policy);
+  if (root != NULL)
+    read_policy (&reader, root, policy);
   if (reader.failed)
     return FALSE;
   *out = *policy;
@@ -400,6 +298,47 @@ inherit (const SyPolicy *builtin, SyPolicy *policy)
   return TRUE;
 }
 
+/* What the region asks of a kind of gear is a rule like the others: of all that are about a kind the shortest holds, so that it
+   can only be sooner for it. FALSE, and said: no room. */
+static gboolean
+add_intervals (SyPolicy *policy, gboolean inherited, GError **error)
+{
+  SyExaminationRule rules[SY_EXAMINATION_RULES_MAX];
+  int n = 0, own = policy->n_examinations;
+
+  for (int i = 0; i < policy->region.n_intervals; i++)
+    for (int kind = 0; kind < SY_N_GEAR_KINDS; kind++)
+      {
+        const SyInterval *interval = &policy->region.intervals[i];
+
+        if (interval->months == 0 || (interval->kinds >> kind & 1u) == 0)
+          continue;
+        if (own + n == SY_EXAMINATION_RULES_MAX)
+          {
+            g_set_error (error, SY_EXCHANGE_ERROR, SY_EXCHANGE_ERROR_POLICY,
+                         "policy: at most %d examinations with those of its region", SY_EXAMINATION_RULES_MAX);
+            return FALSE;
+          }
+        rules[n] = (SyExaminationRule) { .kind = (SyGearKind) kind, .months = interval->months,
+                                         .from_memory = interval->from_memory };
+        if (g_snprintf (rules[n].regulation, sizeof rules[n].regulation, "%s %s: %s", interval->title, interval->section,
+                        interval->what) >= (int) sizeof rules[n].regulation)
+          {
+            g_set_error (error, SY_EXCHANGE_ERROR, SY_EXCHANGE_ERROR_POLICY,
+                         "policy, region: title, section and what of \"%s\" are together over %d bytes", interval->what,
+                         SY_RULE_TEXT_MAX - 4);
+            return FALSE;
+          }
+        n++;
+      }
+  /* after what the program says, before what the site says */
+  if (!inherited)
+    memmove (&policy->examinations[n], policy->examinations, (gsize) own * sizeof policy->examinations[0]);
+  memcpy (&policy->examinations[inherited ? own : 0], rules, (gsize) n * sizeof rules[0]);
+  policy->n_examinations = own + n;
+  return TRUE;
+}
+
 gboolean
 sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error)
 {
@@ -409,9 +348,11 @@ sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error)
   gsize size;
   const char *data = g_bytes_get_data (bytes, &size);
   const char *row;
+  gboolean inherited;
 
   if (!parse (data, size, builtin, error) || !parse (text, length, policy, error))
     return FALSE;
+  inherited = policy->n_examinations == 0;
   if (!inherit (builtin, policy))
     {
       g_set_error (error, sy_exchange_error_quark (), SY_EXCHANGE_ERROR_POLICY, "policy: at most %d rows",
@@ -427,6 +368,8 @@ sy_policy_read (const char *text, gsize length, SyPolicy *out, GError **error)
                    row);
       return FALSE;
     }
+  if (!add_intervals (policy, inherited, error))
+    return FALSE;
   *out = *policy;
   return TRUE;
 }

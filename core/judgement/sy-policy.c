@@ -130,6 +130,26 @@ sy_policy_context (const SyPolicy *policy, SyUnits units, double today)
 }
 
 bool
+sy_policy_says_defers_to (const SyPolicy *policy)
+{
+  return policy->has_region || policy->n_rules > 0;
+}
+
+const SyDefersTo *
+sy_policy_defers_to (const SyPolicy *policy, const SyMethod *method, int i)
+{
+  for (int k = 0; k < policy->region.n_defers_to + policy->n_rules; k++)
+    {
+      const SyDefersTo *row = k < policy->region.n_defers_to ? &policy->region.defers_to[k]
+                                                             : &policy->rules[k - policy->region.n_defers_to];
+
+      if (sy_defers_to_is_of (row, method) && i-- == 0)
+        return row;
+    }
+  return NULL;
+}
+
+bool
 sy_policy_tolerance (const SyPolicy *policy, const SyMethod *method, const SyMeasured *fact, int how,
                      SyUnits units, double *half_width)
 {

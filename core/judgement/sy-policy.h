@@ -2,7 +2,7 @@
 #ifndef SY_POLICY_H
 #define SY_POLICY_H
 
-#include "sy-method.h"
+#include "sy-region.h"
 #include "sy-verdict.h"
 
 /* A site's limits. Plain data; core/exchange reads it from a policy file. */
@@ -11,6 +11,7 @@
 #define SY_POLICY_SOURCE_MAX 200
 #define SY_POLICY_ROWS_MAX 160
 #define SY_POLICY_TOLERANCES_MAX 64
+#define SY_POLICY_RULES_MAX 32
 
 typedef enum { SY_OVER, SY_UNDER } SyComparator; /* strict: a bound equal to its limit is within it */
 
@@ -71,6 +72,10 @@ typedef struct
   SyPolicyLimit limits[SY_POLICY_LIMITS_MAX]; /* of every method, in the method's order */
   int n_tolerances;
   SyTolerance tolerances[SY_POLICY_TOLERANCES_MAX];
+  bool has_region;                 /* its intervals are among the examinations */
+  SyRegion region;
+  int n_rules;
+  SyDefersTo rules[SY_POLICY_RULES_MAX]; /* the site's own                  */
 } SyPolicy;
 
 /**
@@ -93,6 +98,11 @@ double sy_policy_lowest (const SyPolicy *policy, const SyMethod *method, const c
 
 /* What a calculation needs of the policy, and the day: days since 1970, NAN not known. Points into @policy. */
 SyContext sy_policy_context (const SyPolicy *policy, SyUnits units, double today);
+
+/* Whether the policy says what its results defer to; where it does there may still be nothing about a method. */
+bool sy_policy_says_defers_to (const SyPolicy *policy);
+/* What results of @method defer to: the @i-th, those of the region before the site's own rules; NULL: no more. */
+const SyDefersTo *sy_policy_defers_to (const SyPolicy *policy, const SyMethod *method, int i);
 
 /* The policy's tolerance for a fact, in the fact's unit (or percent); false: none, the fact does not vary. */
 bool sy_policy_tolerance (const SyPolicy *policy, const SyMethod *method, const SyMeasured *measured,

@@ -135,6 +135,7 @@ sy_audit_new (GPtrArray *tasks, const char *day)
   audit->rows = g_ptr_array_new_with_free_func (row_free);
   audit->retired = g_ptr_array_new_with_free_func (row_free);
   audit->policies = g_ptr_array_new_with_free_func (policy_free);
+  audit->deferring = sy_deferring_new ();
   audit->head_then = g_strdup ("");
   audit->head_now = g_strdup ("");
   while (tasks->len > 0)
@@ -157,6 +158,7 @@ sy_audit_free (SyAudit *audit)
 {
   if (audit == NULL)
     return;
+  sy_deferring_free (audit->deferring);
   g_ptr_array_unref (audit->rows);
   g_ptr_array_unref (audit->retired);
   g_ptr_array_unref (audit->policies);

@@ -2,6 +2,7 @@
 #ifndef SY_AUDIT_H
 #define SY_AUDIT_H
 
+#include "sy-deferring.h"
 #include "sy-task.h"
 
 /* The register as at a day: what was in force, what stands open, and what was not assessed. */
@@ -43,6 +44,7 @@ typedef struct
   GPtrArray *rows;         /* of SyAuditRow: by kind (sy_item_kinds), each by name; those in use */
   GPtrArray *retired;      /* of SyAuditRow, likewise                                     */
   GPtrArray *policies;     /* of SyAuditPolicy, by name                                   */
+  SyDeferring *deferring;  /* what results of the rows in use defer to; says nothing until it is filled in  */
   guint n_open;            /* actions open that day                                       */
   char *head_then, *head_now; /* of the journal, 64 hex digits; "" for an empty one       */
   guint64 lines_then, lines_now;

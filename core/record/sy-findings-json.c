@@ -338,6 +338,29 @@ write_cautions (Writer *writer)
   g_string_append_c (out, ']');
 }
 
+/* Kept with the result: what a policy says later is another matter. */
+static void
+write_defers_to (Writer *writer)
+{
+  GString *out = writer->out;
+  const SyFindings *findings = writer->findings;
+  const SyDefersTo *row;
+
+  g_string_append (out, ",\"defers_to\":[");
+  for (int i = 0; (row = sy_policy_defers_to (findings->policy, findings->method, i)) != NULL; i++)
+    {
+      g_string_append (out, i > 0 ? ",{" : "{");
+      key (out, "title");
+      sy_json_write_text (out, row->title);
+      text_member (out, "section", row->section);
+      text_member (out, "about", row->about);
+      if (row->from_memory)
+        g_string_append (out, ",\"from_memory\":true");
+      g_string_append_c (out, '}');
+    }
+  g_string_append_c (out, ']');
+}
+
 static void
 write_spread (Writer *writer)
 {
@@ -438,6 +461,8 @@ sy_findings_write_json (GString *out, const SyFindings *findings, bool worksheet
   if (findings->has_remedies)
     write_remedies (&writer);
   write_cautions (&writer);
+  if (sy_policy_says_defers_to (findings->policy))
+    write_defers_to (&writer);
   if (findings->spread.present)
     write_spread (&writer);
   if (worksheet && method->worksheet != NULL)

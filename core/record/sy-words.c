@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "sy-deferring.h"
 #include "sy-words-private.h"
 
 static const SyTemplate reason_templates[] = {
@@ -232,11 +233,18 @@ fill_loosened (const char *name, gconstpointer data)
 }
 
 int
+sy_words_n_foot (const SyFindings *findings)
+{
+  return sy_policy_says_defers_to (findings->policy) ? 2 : 1;
+}
+
+int
 sy_words_n_cautions (const SyFindings *findings)
 {
-  int n = 1;
+  const int foot = sy_words_n_foot (findings);
+  int n = foot;
 
-  while (caution_note (findings, n - 1) != NULL)
+  while (caution_note (findings, n - foot) != NULL)
     n++;
   return n + (memory_words (findings) ? 1 : 0) + (is_loosened (findings) ? 1 : 0);
 }
@@ -244,15 +252,22 @@ sy_words_n_cautions (const SyFindings *findings)
 char *
 sy_words_caution (const SyFindings *findings, int i, const char **id, SyTranslate translate)
 {
-  const SyNote *note = i > 0 ? caution_note (findings, i - 1) : NULL;
-
+  const int foot = sy_words_n_foot (findings);
+  const SyNote *note = i >= foot ? caution_note (findings, i - foot) : NULL;
   gboolean is_last = i == sy_words_n_cautions (findings) - 1;
   gboolean is_policy = note == NULL && is_last && is_loosened (findings);
 
   if (id != NULL)
-    *id = i == 0 ? "screening" : note ? note->id : is_policy ? "policy-loosened" : "from-memory";
+    *id = i == 0 ? "screening" : i < foot ? "defers-to" : note ? note->id : is_policy ? "policy-loosened" : "from-memory";
   if (i == 0)
     return sy_words_screening (translate);
+  if (i < foot)
+    {
+      g_autoptr (SyDeferring) deferring = sy_deferring_new ();
+
+      sy_deferring_add_policy (deferring, findings->policy, findings->method);
+      return sy_deferring_words (deferring, translate);
+    }
   if (note != NULL)
     return sy_words_note (findings, note, translate);
   if (is_policy)

@@ -37,8 +37,11 @@ char *sy_words_remedy (const SyFindings *findings, const SyRemedy *remedy, SyTra
 char *sy_words_result (const SyFindings *findings, SyTranslate translate);
 /* The formula of a quantity with the numbers put in: "RWL = 23 × 0.45 × … = 6.9 kg"; NULL when it has none. */
 char *sy_words_formula (const SyFindings *findings, const SyQuantity *quantity);
-/* Cautions of a result, the screening sentence first; @id receives the id (static), may be NULL. */
+/* Cautions of a result, the screening sentence first, then what it defers to, where its policy says so ("defers-to"); @id
+   receives the id (static), may be NULL. */
 int sy_words_n_cautions (const SyFindings *findings);
+/* How many of them, the first ones, stand at the foot of every sheet: 1 or 2. */
+int sy_words_n_foot (const SyFindings *findings);
 char *sy_words_caution (const SyFindings *findings, int i, const char **id, SyTranslate translate);
 /* One problem of a report as a line of text: "$.origin.H: given -5; allowed: a number over 0; unit: cm". */
 char *sy_words_problem (const SyProblem *problem);

@@ -7,6 +7,7 @@
 #include "sy-findings-json.h"
 #include "sy-ledger.h"
 #include "sy-policy-file.h"
+#include "sy-region-file.h"
 
 struct SyDesk
 {
@@ -44,6 +45,19 @@ sy_desk_new_named (const char *policy_name, GError **error)
 {
   g_autoptr (GBytes) bytes = sy_policy_named (policy_name);
 
+  return bytes != NULL ? sy_desk_new (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), error) : NULL;
+}
+
+SyDesk *
+sy_desk_in_region (SyDesk *desk, const char *id, GError **error)
+{
+  gsize length;
+  const char *text = sy_desk_policy_text (desk, &length);
+  g_autoptr (GBytes) bytes = NULL;
+
+  if (id == NULL)
+    return sy_desk_ref (desk);
+  bytes = sy_region_into_policy (text, length, id, error);
   return bytes != NULL ? sy_desk_new (g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), error) : NULL;
 }
 

@@ -13,6 +13,9 @@ typedef struct SyDesk SyDesk;
 SyDesk *sy_desk_new (const char *policy_text, gsize length, GError **error);
 /* By a policy that comes with the program: "default", "uk-filter". NULL without an error: no such name. */
 SyDesk *sy_desk_new_named (const char *policy_name, GError **error);
+/* The same policy with a region that comes with the program ("uk") put into it; @id NULL: a further reference. NULL with
+   the error: no such region, or the policy has one. */
+SyDesk *sy_desk_in_region (SyDesk *desk, const char *id, GError **error);
 SyDesk *sy_desk_ref (SyDesk *desk);
 void sy_desk_unref (SyDesk *desk);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SyDesk, sy_desk_unref)

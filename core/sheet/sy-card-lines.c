@@ -300,7 +300,7 @@ add_of_notes (const SyTaskSheet *sheet, const Line *lines, gsize n_lines, GPtrAr
 {
   const int n = sy_words_n_cautions (sheet->findings);
 
-  for (int i = 1; i < n; i++)
+  for (int i = sy_words_n_foot (sheet->findings); i < n; i++)
     {
       const char *id;
       g_autofree char *words = sy_words_caution (sheet->findings, i, &id, sheet->translate);

@@ -44,7 +44,9 @@ begin (const SyTaskSheet *sheet, GPtrArray *facts)
   g_autofree char *line = g_strdup_printf ("%" G_GUINT64_FORMAT, sheet->head_line), *hash = sy_hash_text (&sheet->head);
   g_autofree char *head = sy_words_say (sheet->translate, N_ ("Head of the journal now: line {line}, {hash}"), "line", line,
                                         "hash", hash, NULL);
-  g_autofree char *foot = sheet->task != NULL ? g_strdup_printf ("%s %s", identity, head) : g_strdup (identity);
+  g_autofree char *defers = sy_sheet_defers_to (sheet);
+  g_autofree char *foot = g_strconcat (identity, sheet->task != NULL ? " " : "", sheet->task != NULL ? head : "",
+                                       *defers != '\0' ? " " : "", defers, NULL);
 
   return sy_folio_new (&(SyFolioHead) { .paper = sheet->paper, .translate = sheet->translate, .title = sheet->event->name,
                                         .subtitle = place, .program = sheet->program, .made = sheet->made, .foot = foot,

@@ -131,8 +131,7 @@ add_sentences (SyFolio *folio, const SyTaskSheet *sheet)
 
       sy_folio_paragraph (folio, words, SY_TYPE_NOTE);
     }
-  /* The first stands on every foot. */
-  for (int i = 1; i < n; i++)
+  for (int i = sy_words_n_foot (findings); i < n; i++)
     {
       g_autofree char *words = sy_words_caution (findings, i, NULL, sheet->translate);
 

@@ -1,6 +1,8 @@
 /* SPDX-License-Identifier: MIT */
 #include "sy-comparison-sheet.h"
 
+#include "sy-deferring.h"
+
 static const char *
 in_words (const SyComparisonSheet *sheet, const char *msgid)
 {
@@ -37,6 +39,17 @@ add_row (SyFolio *folio, const char *name, const char *before, const char *after
   const char *cells[] = { name, before != NULL ? before : "–", after != NULL ? after : "–", turn };
 
   sy_folio_row (folio, cells);
+}
+
+/* What the two defer to, each by its own findings. */
+static char *
+foot_words (const SyComparisonSheet *sheet)
+{
+  g_autoptr (SyDeferring) deferring = sy_deferring_new ();
+
+  sy_deferring_add_findings (deferring, sheet->before->findings);
+  sy_deferring_add_findings (deferring, sheet->after->findings);
+  return sy_deferring_words (deferring, sheet->translate);
 }
 
 /* @share: of the width, of what stands before the two columns. */
@@ -107,10 +120,10 @@ sy_comparison_sheet_new (const SyComparisonSheet *sheet)
   g_autofree char *head = sheet->has_head ? sy_words_say (sheet->translate, N_ ("Head of the journal now: line {line}, {hash}"),
                                                           "line", line, "hash", hash, NULL)
                                           : g_strdup ("");
-  g_autofree char *first = side_words (sheet, 0), *second = side_words (sheet, 1);
+  g_autofree char *first = side_words (sheet, 0), *second = side_words (sheet, 1), *foot = foot_words (sheet);
   const SyFolioHead said = { .paper = sheet->paper, .translate = sheet->translate,
                              .title = in_words (sheet, N_ ("Two assessments beside each other")), .subtitle = subtitle,
-                             .head = head, .program = sheet->program, .made = sheet->made };
+                             .head = head, .program = sheet->program, .made = sheet->made, .foot = foot };
   SyFolio *folio = sy_folio_new (&said);
 
   sy_folio_paragraph (folio, beside->sentence, SY_TYPE_STRONG);

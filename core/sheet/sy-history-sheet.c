@@ -5,6 +5,7 @@
 
 #include "sy-audit-words.h"
 #include "sy-deed.h"
+#include "sy-deferring.h"
 #include "sy-difference.h"
 #include "sy-limit-words.h"
 
@@ -59,6 +60,16 @@ add_revision (GString *out, const SyHistorySheet *sheet, const SyEvent *event)
   g_string_append (out, words);
   if (*limits != '\0')
     g_string_append_printf (out, "\n%s", limits);
+  if (base == NULL)
+    {
+      g_autoptr (SyDeferring) deferring = sy_deferring_new ();
+      g_autofree char *defers = NULL;
+
+      sy_deferring_add_findings (deferring, event->findings);
+      defers = sy_deferring_words (deferring, sheet->translate);
+      if (*defers != '\0')
+        g_string_append_printf (out, "\n%s", defers);
+    }
   for (guint i = 0; differences != NULL && i < differences->len; i++)
     {
       const SyDifference *each = differences->pdata[i];
@@ -99,6 +110,18 @@ line_words (const SyHistorySheet *sheet, const SyEvent *event)
   return g_string_free (out, FALSE);
 }
 
+/* What its revisions deferred to, each by its own findings. */
+static char *
+foot_words (const SyHistorySheet *sheet)
+{
+  g_autoptr (SyDeferring) deferring = sy_deferring_new ();
+
+  for (gsize i = 0; i < sheet->n_lines; i++)
+    if (sheet->lines[i].event->kind == SY_EVENT_REVISION)
+      sy_deferring_add_findings (deferring, sheet->lines[i].event->findings);
+  return sy_deferring_words (deferring, sheet->translate);
+}
+
 static void
 add_line (SyFolio *folio, const SyHistorySheet *sheet, const SyHistoryLine *line)
 {
@@ -123,6 +146,7 @@ sy_history_sheet_new (const SyHistorySheet *sheet)
   g_autofree char *hash = sy_hash_text (&sheet->head), *line = g_strdup_printf ("%" G_GUINT64_FORMAT, sheet->head_line);
   g_autofree char *head = sy_words_say (sheet->translate, N_ ("Head of the journal now: line {line}, {hash}"), "line", line,
                                         "hash", hash, NULL);
+  g_autofree char *foot = foot_words (sheet);
   const SyFolioColumn columns[] = {
     { in_words (sheet->translate, N_ ("Who, when")), 0.22, SY_TYPE_NOTE },
     { in_words (sheet->translate, N_ ("What")), 0.56, SY_TYPE_NOTE },
@@ -131,7 +155,7 @@ sy_history_sheet_new (const SyHistorySheet *sheet)
   const SyFolioHead said = { .paper = sheet->paper, .translate = sheet->translate,
                        .title = in_words (sheet->translate, N_ ("What happened to an item")), .subtitle = sheet->task->name,
                        .head = head,
-                       .program = sheet->program, .made = sheet->made };
+                       .program = sheet->program, .made = sheet->made, .foot = foot };
   SyFolio *folio;
 
   folio = sy_folio_new (&said);

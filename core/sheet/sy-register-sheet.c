@@ -103,9 +103,10 @@ sy_register_sheet_new (const SyRegisterSheet *sheet)
   g_autofree char *head = sy_audit_head_words (audit, translate), *policies = sy_audit_policy_words (audit, translate);
   g_autofree char *lines = *policies != '\0' ? g_strconcat (head, "\n", policies, NULL) : g_strdup (head);
   g_autofree char *counts = sy_audit_count_words (audit, translate);
+  g_autofree char *foot = sy_deferring_words (audit->deferring, translate);
   const SyFolioHead said = { .paper = sheet->paper, .translate = translate,
                              .title = in_words (translate, N_ ("Register of assessments")), .subtitle = subtitle,
-                             .head = lines, .program = sheet->program, .made = sheet->made };
+                             .head = lines, .program = sheet->program, .made = sheet->made, .foot = foot };
   SyFolio *folio = sy_folio_new (&said);
 
   sy_folio_paragraph (folio, counts, SY_TYPE_BODY);

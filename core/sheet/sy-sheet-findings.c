@@ -204,13 +204,12 @@ sy_sheet_add_remedies (SyFolio *folio, const SyTaskSheet *sheet)
 void
 sy_sheet_add_cautions (SyFolio *folio, const SyTaskSheet *sheet)
 {
-  const int n = sy_words_n_cautions (sheet->findings);
+  const int n = sy_words_n_cautions (sheet->findings), foot = sy_words_n_foot (sheet->findings);
 
-  /* The first stands on every foot. */
-  if (n < 2)
+  if (n <= foot)
     return;
   sy_folio_heading (folio, sy_sheet_in (sheet, N_ ("To be known with it")));
-  for (int i = 1; i < n; i++)
+  for (int i = foot; i < n; i++)
     {
       g_autofree char *words = sy_words_caution (sheet->findings, i, NULL, sheet->translate);
 

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "sy-deed.h"
+#include "sy-deferring.h"
 #include "sy-task-sheet-private.h"
 
 char *
@@ -12,15 +13,29 @@ sy_sheet_day (const char *stored)
 }
 
 char *
+sy_sheet_defers_to (const SyTaskSheet *sheet)
+{
+  g_autoptr (SyDeferring) deferring = sy_deferring_new ();
+
+  if (sheet->task != NULL)
+    sy_deferring_add_findings (deferring, sheet->event->findings);
+  else
+    sy_deferring_add_policy (deferring, sheet->findings->policy, sheet->findings->method);
+  return sy_deferring_words (deferring, sheet->translate);
+}
+
+char *
 sy_sheet_basis (const SyTaskSheet *sheet)
 {
   const SyMethod *method = sheet->findings->method;
   g_autofree char *edition = g_strdup_printf ("%d", method->edition);
   g_autofree char *limits = g_strdup_printf ("%s %d", sheet->findings->policy->id, sheet->findings->policy->version);
+  g_autofree char *defers = sy_sheet_defers_to (sheet);
+  g_autofree char *words
+    = sy_words_say (sheet->translate, N_ ("{method}, edition {edition}: {source}. Limits: {limits}."), "method",
+                    sy_sheet_in (sheet, method->title), "edition", edition, "source", method->source, "limits", limits, NULL);
 
-  return sy_words_say (sheet->translate, N_ ("{method}, edition {edition}: {source}. Limits: {limits}."), "method",
-                       sy_sheet_in (sheet, method->title), "edition", edition, "source", method->source, "limits", limits,
-                       NULL);
+  return g_strconcat (words, *defers != '\0' ? " " : "", defers, NULL);
 }
 
 char *

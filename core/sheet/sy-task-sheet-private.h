@@ -18,8 +18,10 @@ const char *sy_sheet_in (const SyTaskSheet *sheet, const char *msgid);
 SyFolio *sy_sheet_begin (const SyTaskSheet *sheet, const char *title);
 /* "Revision 3 of 2026-09-02, made by …" and its line of the journal; new string. */
 char *sy_sheet_identity (const SyTaskSheet *sheet);
-/* Method, edition, limits; new string. */
+/* Method, edition, limits, and what it defers to; new string. */
 char *sy_sheet_basis (const SyTaskSheet *sheet);
+/* What it defers to: of a revision what its stored result says; "" where nothing is said of it. New string. */
+char *sy_sheet_defers_to (const SyTaskSheet *sheet);
 /* The day of a stored time; new string. */
 char *sy_sheet_day (const char *stored);
 /* Who signed the revision, or lines to sign on; what was told to whom; when it is looked at again. */
