@@ -1,8 +1,9 @@
 # SPDX-License-Identifier: MIT
 """demo-headless.py STEELYARD-CLI STORE FOLDER
 
-Without a display: a readable line for every task in the store, as last recorded, and the blank
-measuring sheets in the folder.
+Without a display: a readable line for every task in the store, as last recorded; in the folder the
+blank measuring sheets, the cards for the wall, the case on one page, the plan of the change and the
+history of a task.
 """
 
 import json
@@ -31,6 +32,17 @@ def index_text(found):
     return f"{symbol} {index['value']:.2f}" if symbol == "LI" else f"{index['value']:.0%} loaded"
 
 
+# Kind of sheet, item, paper, name of the file.
+SHEETS = (
+    ("card", "Flange die change, press 3, with carts and jib", "a5", "card-flange-die-change"),
+    ("card", "Bracket die to rack", "a4", "card-bracket-die"),
+    ("card", "Blank to shear 2", "a5", "card-blank-to-shear-2"),
+    ("changeover", "Flange die change, press 3, with carts and jib", "a4", "plan-flange-die-change"),
+    ("case", "An aid for the flange die change, press 3", "a4", "case-flange-die-aid"),
+    ("history", "Blank to shear 2", "a4", "history-blank-to-shear-2"),
+)
+
+
 def main():
     cli, store, folder = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
     tasks = [json.loads(line) for line in run(cli, "tasks", "--store", store).splitlines()]
@@ -50,6 +62,10 @@ def main():
         sheet = folder / f"measuring-sheet-{units}.pdf"
         run(cli, "sheet", "--kind", "survey", "--units", units, "-o", str(sheet))
         print(f"Measuring sheet: {sheet}")
+    for kind, item, paper, name in SHEETS:
+        sheet = folder / f"{name}.pdf"
+        run(cli, "sheet", "--kind", kind, "--store", store, "--paper", paper, "-o", str(sheet), item)
+        print(f"{name}: {sheet}")
     print(f"The demo workshop: {store}")
 
 

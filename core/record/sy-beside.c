@@ -156,6 +156,12 @@ index_number (const char *symbol, double value)
                     : sy_words_quantity (value, SY_KIND_RATIO, SY_UNITS_METRIC);
 }
 
+static gboolean
+has_sign (const char *symbol)
+{
+  return strpbrk (symbol, "abcdefghijklmnopqrstuvwxyz") == NULL;
+}
+
 static char *
 index_words (const SyBesideWork *work, const SyBesideSide *side)
 {
@@ -165,8 +171,8 @@ index_words (const SyBesideWork *work, const SyBesideSide *side)
 
   if (*side->index_symbol == '\0' || isnan (side->index))
     return g_strdup ("");
-  /* an index that has no sign of its own goes by its words */
-  if (known != NULL && (strcmp (what, "utilisation") == 0 || strcmp (what, "ratio") == 0))
+  /* LI, CLI … are signs of the trade; an index that has none goes by its words */
+  if (known != NULL && !has_sign (what))
     what = sy_beside_say (work, known->label);
   number = index_number (side->index_symbol, side->index);
   if (isnan (side->goal))

@@ -30,6 +30,7 @@ deed() { # WHEN BY ROLE "WHAT ARGUMENT…" ITEM "--option|value|…"
   case ${what[0]} in
     sign | told) "$cli" "${what[0]}" "${common[@]}" "${words[@]}" "$5" "${what[1]}" >/dev/null ;;
     review) "$cli" review "${common[@]}" --trigger "${what[1]}" --due "${what[2]}" "${words[@]}" "$5" >/dev/null ;;
+    improve) "$cli" improvement "${common[@]}" "${words[@]}" "$5" add "${what[1]}" >/dev/null ;;
     retire) "$cli" retire "${common[@]}" "${words[@]}" "$5" >/dev/null ;;
     open)
       made=$("$cli" action "${common[@]}" "$5" open "${words[@]}")
