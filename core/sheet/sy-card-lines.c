@@ -23,13 +23,13 @@ static const struct
   { "lift", N_ ("By hand, one person") },
   { "lift-set", N_ ("By hand, one person each lift") },
   { "team-lift", N_ ("By hand, {persons} together") },
-  { "carry", N_ ("Carry by hand") },
-  { "push", N_ ("Push by hand") },
-  { "slide", N_ ("Slide by hand") },
-  { "rigged-lift", N_ ("Lift as drawn, with this gear") },
-  { "truck", N_ ("By fork truck, as given") },
-  { "cart", N_ ("On the cart, as given") },
-  { "changeover", N_ ("Change dies as planned") },
+  { "carry", N_ ("By hand, only as given") },
+  { "push", N_ ("By hand, only as given") },
+  { "slide", N_ ("By hand, only as given") },
+  { "rigged-lift", N_ ("Only as drawn, with this gear") },
+  { "truck", N_ ("By fork truck, only as given") },
+  { "cart", N_ ("On the cart, only as given") },
+  { "changeover", N_ ("Only as planned") },
 };
 
 static double

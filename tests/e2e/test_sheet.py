@@ -424,13 +424,13 @@ class Cards(Case):
         path = DEMO / "plans" / "tray-die-by-upper-shoe.1.json"
         self.says(self.sheet("card", path, paper="a5"), "Do not lift", "Leave it where it is.", "Do not try it out.")
         path = DEMO / "plans" / "bracket-die-to-rack.2.json"
-        self.says(self.sheet("card", path, paper="a5"), "Lift as drawn, with this gear", "284.9 kg",
+        self.says(self.sheet("card", path, paper="a5"), "Only as drawn, with this gear", "284.9 kg",
                   "Nobody under or beside the load.", "Centre of gravity: x 80", "Bracket die B-12", "First due date in it: 2027-01-06.")
 
     def test_a_die_change_names_people_loads_and_checks(self):
         for paper in SIZES:
             sheet = self.sheet("card", DEMO / "changeovers" / "flange-die-with-cart-and-jib.1.json", paper=paper)
-            self.says(sheet, "Change dies as planned", "People: Pim Arrowby, Dessa Hollin", "Cart with the new die to the press",
+            self.says(sheet, "Only as planned", "People: Pim Arrowby, Dessa Hollin", "Cart with the new die to the press",
                       "Die cart", "3. Energy isolated, locked and tried", "no step without its checks",
                       "First due date in it: 2027-04-12.")
             self.assertNotIn(dense("Mass not given"), sheet.text)
