@@ -62,13 +62,15 @@ sy_settings_set (const char *key, const char *value, GError **error)
 }
 
 SyUnits
-sy_settings_get_units (void)
+sy_settings_get_units (const SyRegion *region)
 {
   g_autofree char *id = sy_settings_get ("units");
   SyUnits units = SY_UNITS_METRIC;
 
   if (sy_units_from_id (id, &units))
     return units;
+  if (region != NULL && region->has_units)
+    return region->units;
 #ifdef _NL_MEASUREMENT_MEASUREMENT
   /* A byte: 1 metric, 2 US (ISO/IEC TR 14652). */
   if (*nl_langinfo (_NL_MEASUREMENT_MEASUREMENT) == 2)

@@ -4,7 +4,7 @@
 
 #include <gio/gio.h>
 
-#include "sy-units.h"
+#include "sy-region.h"
 
 /*
  * What the program remembers about this person, not about any task: a key file, owner-only,
@@ -14,14 +14,15 @@
 #define SY_SETTING_AUTHOR "author" /* who saved last, as typed     */
 #define SY_SETTING_ROLE "role"     /* in which role               */
 #define SY_SETTING_STYLE "style"   /* "system", "light" or "dark"  */
+#define SY_SETTING_REGION "region" /* id of a region; "" for none */
 
 /* New string, "" when it was never set. */
 char *sy_settings_get (const char *key);
 /* Return value: FALSE with the error when it could not be written. */
 gboolean sy_settings_set (const char *key, const char *value, GError **error);
 
-/* Unit system of a new task: what was chosen, else what the locale measures in. */
-SyUnits sy_settings_get_units (void);
+/* Unit system of a new task: what was chosen, else that of the region in force (NULL: none), else what the locale measures in. */
+SyUnits sy_settings_get_units (const SyRegion *region);
 gboolean sy_settings_set_units (SyUnits units, GError **error);
 
 /* FALSE when no size was kept; the values are then untouched. */

@@ -2,6 +2,7 @@
 #include "sy-limits-page.h"
 
 #include "sy-i18n.h"
+#include "sy-limits-region.h"
 #include "sy-limits-words.h"
 #include "sy-verdict-label.h"
 
@@ -137,6 +138,8 @@ add_policy (SyLimitsPage *self, const SyPolicy *policy)
                          "fuller assessment is called for.")
                      : _("A policy with the guideline filter of the UK guidance on lifting comes with the program too: begin it "
                          "with --policy uk-filter."));
+  add_heading (self, _("Region: what results defer to"));
+  add (self, sy_limits_region_new (policy), 6);
 
   add_heading (self, _("Limits"));
   add_prose (self, _("A figure equal to its limit is within it. The strictest verdict governs; every reason is kept."));
@@ -254,11 +257,16 @@ sy_limits_page_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (SY_LIMITS_PAGE (widget)->scrolled);
 }
 
-/* Without this, Tab would come in by way of grab_focus, past what stands before. */
+/* Without this, Tab would come in by way of grab_focus, past what stands before; and once what scrolls has the focus itself, it
+   would not go on to what is in it. */
 static gboolean
 sy_limits_page_focus (GtkWidget *widget, GtkDirectionType direction)
 {
-  return gtk_widget_child_focus (SY_LIMITS_PAGE (widget)->scrolled, direction);
+  SyLimitsPage *self = SY_LIMITS_PAGE (widget);
+
+  if (direction == GTK_DIR_TAB_FORWARD && gtk_widget_is_focus (self->scrolled))
+    return gtk_widget_child_focus (self->column, direction);
+  return gtk_widget_child_focus (self->scrolled, direction);
 }
 
 static void
@@ -278,7 +286,7 @@ static void
 sy_limits_page_init (SyLimitsPage *self)
 {
   self->scrolled = gtk_scrolled_window_new ();
-  /* There is nothing to press in it: it is scrolled by its own keys. */
+  /* It is scrolled by its own keys: there is little to press in it. */
   gtk_widget_set_focusable (self->scrolled, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->scrolled), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _("Limits in force"), -1);

@@ -116,6 +116,21 @@ update_capacity (SyTaskResult *self, SyAssessment *assessment)
   update_more (self, carriers);
 }
 
+/* That it is no permission, and what it defers to. New string. */
+static char *
+foot_words (const SyFindings *findings)
+{
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  for (int i = 0; i < sy_words_n_foot (findings); i++)
+    {
+      g_autofree char *words = sy_words_caution (findings, i, NULL, sy_translate);
+
+      g_string_append_printf (out, "%s%s", i > 0 ? " " : "", words);
+    }
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
 static void
 update_with_findings (SyTaskResult *self, SyAssessment *assessment)
 {
@@ -123,8 +138,8 @@ update_with_findings (SyTaskResult *self, SyAssessment *assessment)
   g_autofree char *sentence = sy_words_result (findings, sy_translate);
   g_autofree char *name = NULL;
   g_autofree char *figure = NULL;
-  g_autofree char *screening = sy_words_screening (sy_translate);
-  int more = sy_words_n_cautions (findings) - 1;
+  g_autofree char *foot = foot_words (findings);
+  int more = sy_words_n_cautions (findings) - sy_words_n_foot (findings);
 
   sy_verdict_label_set (SY_VERDICT_LABEL (self->verdict), findings->method, findings->verdict, findings->urgency);
   /* The strictest reason stands beside the verdict: a mass over its limit must not hide behind an index. */
@@ -138,7 +153,7 @@ update_with_findings (SyTaskResult *self, SyAssessment *assessment)
   gtk_label_set_text (GTK_LABEL (self->index), figure);
   gtk_widget_set_visible (gtk_widget_get_parent (self->index), figure[0] != '\0');
   gtk_label_set_text (GTK_LABEL (self->sentence), sentence != NULL ? sentence : "");
-  gtk_label_set_text (GTK_LABEL (self->cautions), screening);
+  gtk_label_set_text (GTK_LABEL (self->cautions), foot);
   update_valid (self, findings);
   if (self->beam != NULL)
     sy_beam_view_set_findings (SY_BEAM_VIEW (self->beam), findings, sentence);

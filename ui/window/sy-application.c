@@ -156,7 +156,33 @@ new_desk (GApplicationCommandLine *line, const char *policy, GError **error)
   return named;
 }
 
-/* @desk NULL: the built-in policy, or that of the window in which the store is open. Return value: FALSE with the error when
+/* The built-in policy in the region of this person's choice. One that there is no more is left out, and said. */
+static SyDesk *
+own_desk (GError **error)
+{
+  g_autofree char *region = sy_settings_get (SY_SETTING_REGION);
+  g_autoptr (GError) failed = NULL;
+  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, error);
+  SyDesk *in_region = desk != NULL && *region != '\0' ? sy_desk_in_region (desk, region, &failed) : NULL;
+
+  if (failed != NULL)
+    g_message ("The region that was chosen is not in force: %s", failed->message);
+  return in_region != NULL ? in_region : g_steal_pointer (&desk);
+}
+
+/* As asked for on the command line; NULL without an error: nothing was. */
+static SyDesk *
+asked_desk (GApplicationCommandLine *line, const char *policy, const char *region, GError **error)
+{
+  g_autoptr (SyDesk) desk = NULL;
+
+  if (policy == NULL && region == NULL)
+    return NULL;
+  desk = policy != NULL ? new_desk (line, policy, error) : sy_desk_new (NULL, 0, error);
+  return desk != NULL ? sy_desk_in_region (desk, region, error) : NULL;
+}
+
+/* @desk NULL: the built-in policy in the region that was chosen, or that of the window in which the store is open. Return value: FALSE with the error when
    there is nothing to show. */
 static gboolean
 present_store (SyApplication *self, const char *store, SyDesk *desk, gboolean begin_new, GError **error)
@@ -176,7 +202,7 @@ present_store (SyApplication *self, const char *store, SyDesk *desk, gboolean be
     }
   if (window == NULL)
     {
-      g_autoptr (SyDesk) own = desk != NULL ? sy_desk_ref (desk) : sy_desk_new (NULL, 0, error);
+      g_autoptr (SyDesk) own = desk != NULL ? sy_desk_ref (desk) : own_desk (error);
       g_autoptr (SyWorker) worker = NULL;
 
       if (own == NULL)
@@ -198,11 +224,15 @@ sy_application_command_line (GApplication *application, GApplicationCommandLine 
   g_autoptr (GError) error = NULL;
   g_autofree char *store = NULL;
   g_autoptr (SyDesk) desk = NULL;
-  const char *given = NULL, *policy = NULL;
+  const char *given = NULL, *policy = NULL, *region = NULL;
 
-  if (g_variant_dict_lookup (options, "policy", "^&ay", &policy) && (desk = new_desk (line, policy, &error)) == NULL)
+  g_variant_dict_lookup (options, "policy", "^&ay", &policy);
+  g_variant_dict_lookup (options, "region", "&s", &region);
+  desk = asked_desk (line, policy, region, &error);
+  if (error != NULL)
     {
-      g_application_command_line_printerr (line, "steelyard: %s: %s\n", policy, error->message);
+      g_application_command_line_printerr (line, "steelyard: %s%s%s\n", policy != NULL ? policy : "", policy != NULL ? ": " : "",
+                                           error->message);
       return 1;
     }
   if (g_variant_dict_lookup (options, "store", "^&ay", &given))
@@ -299,6 +329,7 @@ sy_application_init (SyApplication *self)
     { "store", 's', 0, G_OPTION_ARG_FILENAME, NULL, _("Open the record kept in FILE"), _("FILE") },
     { "policy", 'p', 0, G_OPTION_ARG_FILENAME, NULL, _("Judge by the policy in FILE, or by one that comes with the program: uk-filter"),
       _("FILE") },
+    { "region", 'r', 0, G_OPTION_ARG_STRING, NULL, _("What results defer to: au, ca, eu, other, uk or us"), _("REGION") },
     { "new", 'n', 0, G_OPTION_ARG_NONE, NULL, _("Begin with a new lift"), NULL },
     { "version", 'v', 0, G_OPTION_ARG_NONE, NULL, _("Print the version"), NULL },
     { NULL },

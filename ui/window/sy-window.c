@@ -329,8 +329,9 @@ build (SyWindow *self)
   int width = DEFAULT_WIDTH, height = DEFAULT_HEIGHT;
   gboolean maximized = FALSE;
   GAction *units = g_action_map_lookup_action (G_ACTION_MAP (self), "default-units");
+  const SyPolicy *policy = sy_desk_policy (sy_worker_get_desk (self->worker));
 
-  self->units = sy_settings_get_units ();
+  self->units = sy_settings_get_units (policy->has_region ? &policy->region : NULL);
   g_simple_action_set_state (G_SIMPLE_ACTION (units), g_variant_new_string (sy_units_id (self->units)));
   self->list = sy_task_list_new (self->worker);
   sy_part_taker_offer (GTK_WINDOW (self), self->worker, self->list);

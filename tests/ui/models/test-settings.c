@@ -29,7 +29,7 @@ what_is_set_comes_back_and_the_rest_stays (void **state)
   style = sy_settings_get (SY_SETTING_STYLE);
   assert_string_equal (author, "M. Ö=[x]\n; y");
   assert_string_equal (style, "dark");
-  assert_int_equal (sy_settings_get_units (), SY_UNITS_US);
+  assert_int_equal (sy_settings_get_units (NULL), SY_UNITS_US);
 }
 
 static void
@@ -72,7 +72,7 @@ a_spoilt_file_counts_as_empty (void **state)
   assert_true (g_file_set_contents (path, "\x00\xff[steely", 8, NULL));
   style = sy_settings_get (SY_SETTING_STYLE);
   assert_string_equal (style, "");
-  assert_int_equal (sy_settings_get_units (), SY_UNITS_METRIC);
+  assert_int_equal (sy_settings_get_units (NULL), SY_UNITS_METRIC);
   assert_true (sy_settings_set (SY_SETTING_AUTHOR, "again", NULL));
   author = sy_settings_get (SY_SETTING_AUTHOR);
   assert_string_equal (author, "again");
@@ -92,6 +92,21 @@ a_place_that_cannot_be_written_is_an_error (void **state)
   assert_non_null (error);
 }
 
+/* The person's choice, else the region's, else the locale's; a region without units says nothing. */
+static void
+a_region_brings_its_units_where_none_were_chosen (void **state)
+{
+  const SyRegion us = { .has_units = true, .units = SY_UNITS_US }, none = { .has_units = false, .units = SY_UNITS_US };
+  g_autofree char *path = file_path ();
+
+  (void) state;
+  assert_true (g_file_set_contents (path, "", 0, NULL));
+  assert_int_equal (sy_settings_get_units (&us), SY_UNITS_US);
+  assert_int_equal (sy_settings_get_units (&none), SY_UNITS_METRIC);
+  assert_true (sy_settings_set_units (SY_UNITS_METRIC, NULL));
+  assert_int_equal (sy_settings_get_units (&us), SY_UNITS_METRIC);
+}
+
 int
 main (void)
 {
@@ -100,6 +115,7 @@ main (void)
     cmocka_unit_test (only_its_owner_reads_it),
     cmocka_unit_test (a_size_that_no_screen_has_is_none),
     cmocka_unit_test (a_spoilt_file_counts_as_empty),
+    cmocka_unit_test (a_region_brings_its_units_where_none_were_chosen),
     cmocka_unit_test (a_place_that_cannot_be_written_is_an_error),
   };
   int failed;

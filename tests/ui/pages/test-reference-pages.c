@@ -7,6 +7,7 @@
 
 #include "sy-limits-page.h"
 #include "sy-limits-words.h"
+#include "sy-settings.h"
 #include "sy-survey-page.h"
 #include "sy-test-facts.h"
 
@@ -61,6 +62,94 @@ every_figure_of_the_policy_is_there_with_its_source (void **state)
     }
   for (size_t i = 0; i < sy_method_count (); i++)
     assert_non_null (strstr (words->str, sy_method_at (i)->source));
+  g_object_unref (page);
+}
+
+static GtkWidget *
+find_named (GtkWidget *widget, const char *name)
+{
+  if (g_str_equal (gtk_widget_get_name (widget), name))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = find_named (child, name);
+
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+/* A policy in a region with a rule of the site, as a file has it. */
+static SyDesk *
+desk_of_site (void)
+{
+  g_autoptr (SyDesk) plain = sy_desk_new (NULL, 0, NULL);
+  g_autoptr (SyDesk) uk = sy_desk_in_region (plain, "uk", NULL);
+  gsize length;
+  const char *data = sy_desk_policy_text (uk, &length);
+  g_autoptr (GString) text = g_string_new_len (data, (gssize) length);
+
+  g_string_replace (text, "  \"region\": {", "  \"rules\": [{\"title\": \"Works order 12\", \"about\": \"no lift over 15 kg\"}],\n"
+                    "  \"region\": {", 1);
+  return sy_desk_new (text->str, text->len, NULL);
+}
+
+static void
+what_results_defer_to_is_there_with_its_source (void **state)
+{
+  g_autoptr (SyDesk) desk = desk_of_site ();
+  const SyRegion *region = &sy_desk_policy (desk)->region;
+  GtkWidget *page = g_object_ref_sink (sy_limits_page_new (desk, SY_UNITS_METRIC));
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  (void) state;
+  collect (page, words);
+  assert_non_null (strstr (words->str, "no legal advice"));
+  assert_non_null (strstr (words->str, "In force: United Kingdom"));
+  assert_true (region->n_defers_to > 0 && region->n_intervals > 0);
+  for (int i = 0; i < region->n_defers_to; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("%s, %s\n%s\n", region->defers_to[i].title, region->defers_to[i].section,
+                                               region->defers_to[i].about);
+      const char *found = strstr (words->str, name), *note = found != NULL ? found + strlen (name) : "";
+      g_autofree char *line = g_strndup (note, strcspn (note, "\n"));
+
+      assert_non_null (found);
+      assert_non_null (strstr (line, region->defers_to[i].source));
+      assert_int_equal (strstr (line, "from memory: ") != NULL, region->defers_to[i].from_memory);
+    }
+  for (int i = 0; i < region->n_intervals; i++)
+    assert_non_null (strstr (words->str, region->intervals[i].what));
+  assert_non_null (strstr (words->str, "Works order 12\nno lift over 15 kg\nabout every result · rule of this site\n"));
+  g_object_unref (page);
+}
+
+static void
+a_region_that_is_chosen_is_kept_for_the_next_time (void **state)
+{
+  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
+  GtkWidget *page = g_object_ref_sink (sy_limits_page_new (desk, SY_UNITS_METRIC)), *choice = find_named (page, "region");
+  g_autofree char *before = sy_settings_get (SY_SETTING_REGION), *after = NULL, *none = NULL;
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  (void) state;
+  assert_string_equal (before, "");
+  collect (page, words);
+  assert_non_null (strstr (words->str, "In force: none."));
+  assert_non_null (strstr (words->str, "when the record is next opened"));
+  assert_int_equal (gtk_drop_down_get_selected (GTK_DROP_DOWN (choice)), 0);
+  assert_int_equal (g_list_model_get_n_items (gtk_drop_down_get_model (GTK_DROP_DOWN (choice))), 7);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), 5);
+  after = sy_settings_get (SY_SETTING_REGION);
+  assert_string_equal (after, "uk");
+  g_object_unref (page);
+  page = g_object_ref_sink (sy_limits_page_new (desk, SY_UNITS_METRIC));
+  choice = find_named (page, "region");
+  assert_int_equal (gtk_drop_down_get_selected (GTK_DROP_DOWN (choice)), 5);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), 0);
+  none = sy_settings_get (SY_SETTING_REGION);
+  assert_string_equal (none, "");
   g_object_unref (page);
 }
 
@@ -141,6 +230,8 @@ main (void)
 {
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_figure_of_the_policy_is_there_with_its_source),
+    cmocka_unit_test (what_results_defer_to_is_there_with_its_source),
+    cmocka_unit_test (a_region_that_is_chosen_is_kept_for_the_next_time),
     cmocka_unit_test (a_row_of_unknown_things_is_still_told),
     cmocka_unit_test (tolerances_follow_the_units),
     cmocka_unit_test (the_sheet_is_written_as_chosen),
