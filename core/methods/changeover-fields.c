@@ -52,8 +52,8 @@ static const SyChoice goes_choices[] = {
 };
 
 static const SyChoice when_choices[] = {
-  { "stopped", N_ ("Machine stopped"), NULL },
-  { "running", N_ ("Machine running"), NULL },
+  { "stopped", N_ ("Stopped"), NULL },
+  { "running", N_ ("Running"), NULL },
 };
 
 static const SyChoice without_choices[SY_N_WITHOUT] = {

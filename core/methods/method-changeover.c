@@ -198,6 +198,18 @@ add_step_notes (const SyChangeoverStep *step, SySink *sink)
     sy_sink_note (sink, "anybody-counts-for-everybody", SY_NOTE_CAUTION);
 }
 
+/* A die that comes out or goes in does not do so by itself. */
+static bool
+is_anything_moved (const SyChangeoverFacts *facts)
+{
+  const SyChangeoverStep *steps = facts->steps.items;
+
+  for (size_t i = 0; i < facts->steps.count; i++)
+    if (steps[i].part.method != NULL || (steps[i].kind >= 0 && sy_step_handles ((SyStepKind) steps[i].kind)))
+      return true;
+  return false;
+}
+
 static void
 add_notes (const SyChangeoverFacts *facts, const SyContext *context, SySink *sink)
 {
@@ -205,6 +217,8 @@ add_notes (const SyChangeoverFacts *facts, const SyContext *context, SySink *sin
 
   for (size_t i = 0; i < facts->steps.count; i++)
     add_step_notes (&steps[i], sink);
+  if (facts->dies.count > 0 && !is_anything_moved (facts))
+    sy_sink_note (sink, "die-not-moved", SY_NOTE_NEEDED);
   sy_changeover_missing_checks (facts, sink);
   if (facts->without.bits != 0)
     sy_sink_note (sink, "taken-as-without", SY_NOTE_CAUTION);

@@ -20,6 +20,7 @@ static const SyTemplate templates[] = {
   /* what a step lacks */
   { "step-kind-missing", N_ ("{subject}: what kind of step it is was not said, so its checks are not known.") },
   { "step-not-assessed", N_ ("{subject}: something is moved, and how was not said: nobody has assessed it.") },
+  { "die-not-moved", N_ ("A die comes out or goes in, and no step moves anything: nobody has assessed how it is moved.") },
   { "turning-over", N_ ("{subject}: there is no method for turning a load over; a competent person must plan it.") },
   { "person-too-many-lifts", N_ ("{subject} has more lifts than one index is worked out of; the rest is not in it.") },
 

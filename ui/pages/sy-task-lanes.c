@@ -57,15 +57,27 @@ dup_step (SyForm *form, const char *path)
   return g_strdup_printf (_("Step %d, %s"), at + 1, label);
 }
 
+/* Of another list: the item, "Die 1". NULL where the problem names what it is about by itself. */
+static char *
+dup_item (SyForm *form, const char *path)
+{
+  const char *end = strchr (path, ']');
+  g_autofree char *item = end != NULL ? g_strndup (path, (gsize) (end + 1 - path)) : NULL;
+
+  if (item != NULL)
+    return sy_form_dup_name (form, item, FALSE);
+  return path[0] == '\0' ? g_strdup (_("The whole")) : NULL;
+}
+
 static GtkWidget *
 new_problem (SyTaskLanes *self, SyForm *form, guint i)
 {
   const char *path = sy_form_problem_path (form, i);
   g_autofree char *step = dup_step (form, path);
-  g_autofree char *name = path[0] != '\0' ? sy_form_dup_name (form, path, FALSE) : NULL;
+  g_autofree char *of = step != NULL ? g_strdup (step) : dup_item (form, path);
   /* Translators: what a problem is of, and the problem. */
-  g_autofree char *words = g_strdup_printf (_("%s: %s"), step != NULL ? step : name != NULL ? name : _("The whole"),
-                                            sy_form_problem_words (form, i));
+  g_autofree char *words = of != NULL ? g_strdup_printf (_("%s: %s"), of, sy_form_problem_words (form, i))
+                                      : g_strdup (sy_form_problem_words (form, i));
   GtkWidget *button, *label;
 
   if (path[0] == '\0')

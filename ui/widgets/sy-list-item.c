@@ -40,17 +40,30 @@ member_path (SyListItem *self, const SyField *member)
 
 /* Columns */
 
-/* How many columns a fact takes: figures and choices one, words two, what has a row of its own all. */
+/* Letters of a choice that one column shows whole. */
+#define CHOICE_LETTERS 11
+
+static int
+columns_of_choice (const SyField *field)
+{
+  for (gsize i = 0; i < field->n_choices; i++)
+    if (g_utf8_strlen (sy_translate (field->choices[i].label), -1) > CHOICE_LETTERS)
+      return 2;
+  return 1;
+}
+
+/* How many columns a fact takes: figures and short choices one, words two, what has a row of its own all. */
 static int
 columns_of (const SyField *field)
 {
   switch (field->type)
     {
     case SY_MEMBER_NUMBER:
-    case SY_MEMBER_CHOICE:
     case SY_MEMBER_BOOL:
     case SY_MEMBER_DATE:
       return 1;
+    case SY_MEMBER_CHOICE:
+      return columns_of_choice (field);
     case SY_MEMBER_TEXT:
       return 2;
     case SY_MEMBER_TEXTS:

@@ -151,6 +151,15 @@ sy_step_state_of (SyForm *form, const char *list, guint at, SyStepState *state)
 
 /* Topics: words */
 
+/* Beside others, whether the machine stands needs the machine. */
+static const char *
+choice_words (const SyField *member, int choice)
+{
+  if (strcmp (member->name, "when") == 0)
+    return choice == SY_WHEN_STOPPED ? _("Machine stopped") : _("Machine running");
+  return sy_translate (member->choices[choice].label);
+}
+
 char *
 sy_step_dup_note (SyForm *form, const char *list, guint at)
 {
@@ -163,7 +172,7 @@ sy_step_dup_note (SyForm *form, const char *list, guint at)
       int choice = choice_of (form, list, at, members[i]);
 
       if (choice >= 0)
-        g_string_append_printf (note, "%s%s", note->len > 0 ? " · " : "", sy_translate (member->choices[choice].label));
+        g_string_append_printf (note, "%s%s", note->len > 0 ? " · " : "", choice_words (member, choice));
     }
   return g_string_free (note, FALSE);
 }
