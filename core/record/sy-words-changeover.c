@@ -62,7 +62,8 @@ static const char one_step[] = N_ ("1 of {steps} steps hands must not do"),
                   many_steps[] = N_ ("{n} of {steps} steps hands must not do");
 static const char one_refused[] = N_ ("1 of {steps} steps must not be done as planned"),
                   many_refused[] = N_ ("{n} of {steps} steps must not be done as planned");
-static const char no_step[] = N_ ("{steps} steps, none that hands must not do"), one_only[] = N_ ("1 step");
+static const char no_step[] = N_ ("{steps} steps, none that hands must not do"), only_steps[] = N_ ("{steps} steps"),
+                  one_only[] = N_ ("1 step");
 static const char stands[] = N_ ("{what}; the machine stands {stands}."),
                   runs_on[] = N_ ("{what}; the machine need not stand.");
 static const char stands_by_hand[] = N_ ("{what}; the machine stands {stands}; heaviest by hand {mass}.");
@@ -117,10 +118,12 @@ sy_words_changeover_result (const SyFindings *findings, SyTranslate translate)
 
   if (strcmp (findings->method->id, "changeover") != 0)
     return NULL;
+  /* what nobody has assessed may still turn out to be nothing for hands */
+  const gboolean is_known = sy_verdict_rank (findings->verdict) < sy_verdict_rank (SY_VERDICT_INCOMPLETE);
   int hands = count_refused (findings, TRUE), gear = count_refused (findings, FALSE);
   fill.n = hands > 0 ? hands : gear;
   if (fill.n == 0)
-    words = sy_words_value (findings, "steps") > 1 ? no_step : one_only;
+    words = sy_words_value (findings, "steps") <= 1 ? one_only : is_known ? no_step : only_steps;
   else if (hands > 0)
     words = hands == 1 ? one_step : many_steps;
   else

@@ -342,6 +342,8 @@ class ChangeoverPlans(Case):
                 self.says(sheet, *(f"{number}. {step['label']}" for number, step in enumerate(facts["steps"], 1)
                                    if step.get("checks")), *(part["title"] for part in found["parts"] if "title" in part),
                           "Steps in their order", "Checks, to tick on the floor", "Signature", "come first")
+                if found["verdict"] == "by-hand":
+                    self.says(sheet, f"{len(facts['steps'])} steps, none that hands must not do")
 
     def test_what_is_missing_is_named_with_what_asks_for_it(self):
         path = DEMO / "changeovers" / "flange-die-by-hand.1.json"

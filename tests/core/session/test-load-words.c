@@ -48,7 +48,7 @@ test_the_result_in_a_sentence (void **state)
     { CHANGE (STEP ("a", "stopped", "")), "1 step; the machine stands 20.5 min." },
     { CHANGE (STEP ("a", "running", "")), "1 step; the machine need not stand." },
     { CHANGE (STEP ("a", "stopped", HANDS ("12")) "," STEP ("b", "stopped", "")),
-      "2 steps, none that hands must not do; the machine stands 41 min; heaviest by hand 12 kg." },
+      "2 steps; the machine stands 41 min; heaviest by hand 12 kg." },
     { CHANGE (STEP ("a", "stopped", HANDS ("24")) "," STEP ("b", "running", FORKS ("1000"))),
       "1 of 2 steps hands must not do; the machine stands 20.5 min; heaviest by hand 24 kg." },
     { CHANGE (STEP ("a", "running", HANDS ("24")) "," STEP ("b", "running", HANDS ("22"))),

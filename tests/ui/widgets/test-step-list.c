@@ -166,6 +166,56 @@ steps_change_places (void **state)
   assert_labels (fixture->form, "Lift|First part off|Stop and isolate");
 }
 
+static GtkDropTarget *
+drop_target_of (Fixture *fixture, const char *row)
+{
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (find (fixture->list, row));
+
+  for (guint i = 0; i < g_list_model_get_n_items (controllers); i++)
+    {
+      g_autoptr (GtkEventController) each = g_list_model_get_item (controllers, i);
+
+      if (GTK_IS_DROP_TARGET (each))
+        return GTK_DROP_TARGET (each);
+    }
+  return NULL;
+}
+
+/* As the pointer lets go of the handle of one row over another. */
+static gboolean
+drop (Fixture *fixture, GtkWidget *from, const char *to)
+{
+  g_auto (GValue) value = G_VALUE_INIT;
+  gboolean taken = FALSE;
+
+  g_value_init (&value, SY_TYPE_STEP_ROW);
+  g_value_set_object (&value, from);
+  g_signal_emit_by_name (drop_target_of (fixture, to), "drop", &value, 1.0, 1.0, &taken);
+  return taken;
+}
+
+static void
+a_step_is_dragged_to_another_place (void **state)
+{
+  Fixture *fixture = *state;
+  Fixture *other = NULL;
+
+  three_steps (fixture);
+  assert_true (drop (fixture, find (fixture->list, "steps[2]"), "steps[0]"));
+  assert_labels (fixture->form, "First part off|Stop and isolate|Lift");
+  assert_true (drop (fixture, find (fixture->list, "steps[0]"), "steps[1]"));
+  assert_labels (fixture->form, "Stop and isolate|First part off|Lift");
+  assert_false (drop (fixture, find (fixture->list, "steps[1]"), "steps[1]"));
+  /* one of another change */
+  set_up ((void **) &other);
+  three_steps (other);
+  assert_false (drop (fixture, find (other->list, "steps[0]"), "steps[1]"));
+  tear_down ((void **) &other);
+  assert_labels (fixture->form, "Stop and isolate|First part off|Lift");
+  sy_form_undo (fixture->form);
+  assert_labels (fixture->form, "First part off|Stop and isolate|Lift");
+}
+
 static void
 a_step_is_doubled_and_taken_away (void **state)
 {
@@ -311,6 +361,7 @@ main (void)
   const struct CMUnitTest tests[] = {
     cmocka_unit_test_setup_teardown (a_step_is_added_by_its_kind, set_up, tear_down),
     cmocka_unit_test_setup_teardown (steps_change_places, set_up, tear_down),
+    cmocka_unit_test_setup_teardown (a_step_is_dragged_to_another_place, set_up, tear_down),
     cmocka_unit_test_setup_teardown (a_step_is_doubled_and_taken_away, set_up, tear_down),
     cmocka_unit_test_setup_teardown (a_step_is_split, set_up, tear_down),
     cmocka_unit_test (minutes_are_halved_as_they_are_written),
