@@ -270,6 +270,7 @@ sy_task_result_init (SyTaskResult *self)
   self->sentence = sy_part_label (NULL, "sy-sentence");
   gtk_widget_set_name (self->sentence, "result-sentence");
   self->cautions = sy_part_label (NULL, "sy-note");
+  gtk_widget_set_name (self->cautions, "result-cautions");
   gtk_widget_set_hexpand (self->cautions, TRUE);
   self->all_cautions = gtk_button_new_with_label ("");
   gtk_widget_add_css_class (self->all_cautions, "sy-link");

@@ -95,10 +95,9 @@ new_page (Fixture *fixture)
 }
 
 static int
-set_up (void **state)
+set_up_with (void **state, SyDesk *desk)
 {
   Fixture *fixture = g_new0 (Fixture, 1);
-  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
   g_autoptr (GPtrArray) drafts = sy_draft_list ("memory:");
 
   /* What the test before left behind. */
@@ -112,6 +111,23 @@ set_up (void **state)
   gtk_window_present (GTK_WINDOW (fixture->window));
   *state = fixture;
   return sy_test_until (is_mapped, fixture->page, LIMIT_MS) ? 0 : -1;
+}
+
+static int
+set_up (void **state)
+{
+  g_autoptr (SyDesk) desk = sy_desk_new (NULL, 0, NULL);
+
+  return set_up_with (state, desk);
+}
+
+static int
+set_up_in_region (void **state)
+{
+  g_autoptr (SyDesk) plain = sy_desk_new (NULL, 0, NULL);
+  g_autoptr (SyDesk) desk = sy_desk_in_region (plain, "uk", NULL);
+
+  return set_up_with (state, desk);
 }
 
 static int
@@ -455,6 +471,28 @@ the_page_fits_a_small_window (void **state)
   assert_true (height <= 650);
 }
 
+/* What is said under a result is what its findings and sheets say, whole, in a small window too. */
+static void
+what_it_defers_to_stands_under_the_result (void **state)
+{
+  Fixture *fixture = *state;
+  GtkWidget *label;
+  const char *words;
+  int width, height;
+
+  enter_the_blank (fixture);
+  label = need (fixture, "result-cautions");
+  words = gtk_label_get_text (GTK_LABEL (label));
+  assert_true (g_str_has_prefix (words, "A screening result, not a permission to lift"));
+  assert_non_null (strstr (words, " Defers to: Manual Handling Operations Regulations 1992 (SI 1992/2793) reg. 4(1)(a), "));
+  assert_non_null (strstr (words, " (from memory); local regulations and a competent person."));
+  assert_int_equal (gtk_label_get_ellipsize (GTK_LABEL (label)), PANGO_ELLIPSIZE_NONE);
+  gtk_widget_measure (fixture->page, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+  gtk_widget_measure (fixture->page, GTK_ORIENTATION_VERTICAL, 1100, &height, NULL, NULL, NULL);
+  assert_true (width <= 1000);
+  assert_true (height <= 650);
+}
+
 int
 main (void)
 {
@@ -472,6 +510,7 @@ main (void)
     PAGE_TEST (units_are_switched_without_a_change_of_meaning),
     PAGE_TEST (everything_that_can_be_used_has_a_name),
     PAGE_TEST (the_page_fits_a_small_window),
+    cmocka_unit_test_setup_teardown (what_it_defers_to_stands_under_the_result, set_up_in_region, tear_down),
   };
   SyStyleSheet *sheet;
   int failed;

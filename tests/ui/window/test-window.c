@@ -5,6 +5,7 @@
 
 #include "sy-application.h"
 #include "sy-registers.h"
+#include "sy-settings.h"
 #include "sy-task-page.h"
 #include "sy-tasks-page.h"
 #include "sy-test-tree.h"
@@ -592,6 +593,27 @@ the_default_store_has_a_folder_of_its_owner (void **state)
   assert_int_equal (info.st_mode & 0777, 0700);
 }
 
+/* The region of this person is in force in a record that is opened, and brings its units. */
+static void
+a_record_is_opened_in_the_region_that_was_chosen (void **state)
+{
+  const char *const regions[] = { "us", "nowhere", "" }, *const policies[] = { "steelyard-default-us", "steelyard-default",
+                                                                               "steelyard-default" };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (regions); i++)
+    {
+      GtkWindow *window;
+
+      assert_true (sy_settings_set (SY_SETTING_REGION, regions[i], NULL));
+      g_application_activate (G_APPLICATION (application));
+      window = gtk_application_get_windows (GTK_APPLICATION (application))->data;
+      gtk_test_widget_wait_for_draw (GTK_WIDGET (window));
+      assert_string_equal (sy_desk_policy (sy_worker_get_desk (sy_window_get_worker (SY_WINDOW (window))))->id, policies[i]);
+      end_window (GTK_WIDGET (window));
+    }
+}
+
 /* Every name of a widget becomes a quark, and past 2048 of them GLib leaves its old table of them behind on purpose, which the
    leak check reports. So what opens every page runs in a process of its own: "pages". */
 int
@@ -607,6 +629,7 @@ main (int argc, char **argv)
   const struct CMUnitTest begun[] = {
     cmocka_unit_test (a_new_one_begins_from_an_earlier_one),
     cmocka_unit_test (every_list_has_its_place),
+    cmocka_unit_test (a_record_is_opened_in_the_region_that_was_chosen),
   };
   const struct CMUnitTest tests[] = {
     cmocka_unit_test (every_item_of_the_menu_does_something),
