@@ -8,7 +8,9 @@
 #include "cli-sheet.h"
 #include "sy-comparison-sheet.h"
 #include "sy-dossier-sheet.h"
+#include "sy-improvement-sheet.h"
 #include "sy-ledger-audit.h"
+#include "sy-ledger-improvement.h"
 #include "sy-regions.h"
 #include "sy-register-sheet.h"
 #include "sy-sheet.h"
@@ -118,6 +120,36 @@ write_comparison (const Asked *asked)
   return CLI_DONE;
 }
 
+/* ---- the improvement log ---- */
+
+static int
+write_improvements (const Asked *asked)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SyLedger) ledger = NULL;
+  g_autoptr (GPtrArray) views = NULL;
+  g_autoptr (SyFolio) folio = NULL;
+  const SyImprovementFilter filter = { .withdrawn = TRUE };
+  SyUnits units = SY_UNITS_METRIC;
+  SyHead head;
+  int code = CLI_DONE;
+
+  if (asked->units != NULL && !sy_units_from_id (asked->units, &units))
+    return cli_say (CLI_PROBLEM, _ ("--units: given %s; allowed: metric, us"), asked->units);
+  ledger = cli_store_there (asked->store, &code);
+  if (ledger == NULL)
+    return code;
+  views = sy_ledger_improvements (ledger, &filter, NULL, cli_translate, &error);
+  if (views == NULL || !sy_ledger_head (ledger, &head, &error))
+    return cli_say_ledger (error);
+  folio = sy_improvement_sheet_new (&(SyImprovementSheet) {
+    .views = views, .head_line = head.number, .head = head.hash, .units = units, .paper = asked->on,
+    .translate = cli_translate, .program = "steelyard " SY_VERSION, .made = asked->now });
+  if (!sy_folio_write_pdf (folio, asked->out, asked->now, &error))
+    return cli_say_error (CLI_FAILED, error);
+  return CLI_DONE;
+}
+
 /* ---- which ---- */
 
 static const struct
@@ -130,6 +162,7 @@ static const struct
   { "register", write_register, 0 },
   { "history", write_history, 1 },
   { "comparison", write_comparison, 4 },
+  { "improvements", write_improvements, 0 },
 };
 
 /* FALSE, and said, for a kind that is none, too many names, a paper that it is not for. @n_names: as many as it may be
@@ -141,7 +174,7 @@ check (Asked *asked, gboolean of_task, int n_names, int argc, char **argv)
 
   if (n_names < 0)
     cli_say (CLI_PROBLEM, _ ("--kind: given %s; allowed: %s, %s"), asked->kind != NULL ? asked->kind : _ ("nothing"),
-             "survey, register, history, comparison", of_tasks);
+             "survey, register, history, comparison, improvements", of_tasks);
   else if (argc > n_names + 1)
     cli_say (CLI_PROBLEM, _ ("unexpected: %s"), argv[n_names + 1]);
   else if (asked->out == NULL)
@@ -185,11 +218,11 @@ cli_sheet (int argc, char **argv)
   const GOptionEntry entries[] = {
     { "kind", 0, 0, G_OPTION_ARG_STRING, &asked.kind,
       N_ ("survey: the blank measuring sheet; register: what was in force on a day; history: all about one item; "
-          "comparison: two assessments beside each other; assessment, lift-plan, changeover, case, card: of one revision or facts document"),
+          "comparison: two assessments beside each other; improvements: the log of them; assessment, lift-plan, changeover, case, card: of one revision or facts document"),
       N_ ("KIND") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &asked.out, N_ ("The PDF to write"), N_ ("FILE") },
     { "paper", 0, 0, G_OPTION_ARG_STRING, &asked.paper, N_ ("a4 or letter; a5 for a card"), N_ ("PAPER") },
-    { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey: metric or us"), N_ ("UNITS") },
+    { "units", 0, 0, G_OPTION_ARG_STRING, &asked.units, N_ ("survey, improvements: metric or us"), N_ ("UNITS") },
     { "store", 0, 0, G_OPTION_ARG_FILENAME, &asked.store, N_ ("The store; without one: of a facts document"), N_ ("FILE") },
     CLI_POLICY_ENTRIES (&asked.policy, &asked.region),
     { "as-at", 0, 0, G_OPTION_ARG_STRING, &asked.as_at, N_ ("register: the day; today when left out"), N_ ("DATE") },

@@ -75,6 +75,7 @@ static const struct
   { "sheet", cli_sheet, "--kind survey [--units metric|us] [--paper a4|letter] -o OUT.pdf\n"
     "  steelyard-cli sheet --kind register --store FILE [--as-at DATE] [--paper a4|letter] -o OUT.pdf\n"
     "  steelyard-cli sheet --kind history --store FILE [--item-kind KIND] [--paper a4|letter] -o OUT.pdf TASK\n"
+    "  steelyard-cli sheet --kind improvements --store FILE [--units metric|us] [--paper a4|letter] -o OUT.pdf\n"
     "  steelyard-cli sheet --kind comparison [--store FILE [--item-kind KIND]] [--paper a4|letter] -o OUT.pdf\n"
     "      TASK [REV] TASK2 [REV2] | FACTS FACTS2",
     N_ ("a sheet to print") },

@@ -116,6 +116,18 @@ sy_deferring_add_stored_policy (SyDeferring *self, const SyJson *policy, const c
   add_rows (self, rules, methods);
 }
 
+void
+sy_deferring_add_all (SyDeferring *self, const SyDeferring *other)
+{
+  self->said = self->said || other->said;
+  for (guint i = 0; i < other->rows->len; i++)
+    {
+      const Row *row = other->rows->pdata[i];
+
+      add (self, row->title, row->section, row->from_memory);
+    }
+}
+
 /* A title with all its sections, where it first stands. */
 static void
 say_title (GString *out, const SyDeferring *self, guint first, SyTranslate translate)

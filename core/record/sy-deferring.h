@@ -24,6 +24,9 @@ void sy_deferring_add_findings (SyDeferring *deferring, const char *findings);
 /* A policy as the record keeps it, for the methods (ids, NULL-terminated). */
 void sy_deferring_add_stored_policy (SyDeferring *deferring, const SyJson *policy, const char *const *methods);
 
+/* All that another has gathered. */
+void sy_deferring_add_all (SyDeferring *deferring, const SyDeferring *other);
+
 /* "Defers to: TITLE SECTION, SECTION; TITLE SECTION (from memory); local regulations and a competent person."; "" where
    nothing is said of it. New string. */
 char *sy_deferring_words (const SyDeferring *deferring, SyTranslate translate);

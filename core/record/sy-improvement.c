@@ -130,6 +130,14 @@ sy_gain_kind (SyGain gain)
   return gains[gain].kind;
 }
 
+char *
+sy_gain_words (SyGain gain, double value, SyUnits units)
+{
+  if (isnan (value))
+    return g_strdup ("–");
+  return sy_words_quantity (sy_unit_convert (gains[gain].kind, value, SY_UNITS_METRIC, units), gains[gain].kind, units);
+}
+
 static const SyBesideRow *
 find_row (const GPtrArray *rows, const char *id)
 {
@@ -174,9 +182,12 @@ sy_improvement_view_new (SyImprovement *improvement, const SyEvent *before, cons
   SyImprovementView *view = g_new0 (SyImprovementView, 1);
 
   view->improvement = improvement;
+  view->deferring = sy_deferring_new ();
   if (before != NULL && after != NULL)
     {
       view->beside = sy_beside_new (before, after, policy, translate);
+      sy_deferring_add_findings (view->deferring, before->findings);
+      sy_deferring_add_findings (view->deferring, after->findings);
       view->reached = is_favourable (&view->beside->sides[1]) && !is_favourable (&view->beside->sides[0]);
     }
   for (int i = 0; i < SY_N_GAINS; i++)
@@ -191,6 +202,7 @@ sy_improvement_view_free (SyImprovementView *view)
     return;
   sy_improvement_free (view->improvement);
   sy_beside_free (view->beside);
+  sy_deferring_free (view->deferring);
   g_free (view);
 }
 
@@ -252,6 +264,18 @@ sy_improvement_quarters (GPtrArray *views)
         count_view (&g_array_index (quarters, SyQuarter, place - first), view);
     }
   return quarters;
+}
+
+const char sy_improvement_reading[]
+  = N_ ("Minutes and persons are those of each change; how often it is done is not in them. The index is told as the mean of "
+        "those that have one, for a sum of indices says nothing. None of it promises fewer injuries.");
+
+double
+sy_quarter_figure (const SyQuarter *quarter, SyGain gain)
+{
+  if (quarter->n_known[gain] == 0)
+    return NAN;
+  return gain == SY_GAIN_INDEX ? quarter->sums[gain] / quarter->n_known[gain] : quarter->sums[gain];
 }
 
 SyQuarter

@@ -4,6 +4,7 @@
 
 #include "sy-beside.h"
 #include "sy-deed.h"
+#include "sy-deferring.h"
 
 /*
  * The improvement log: from which assessment to which the work was changed, who thought of it, and what it bought. What it bought
@@ -49,6 +50,8 @@ typedef enum
 const char *sy_gain_id (SyGain gain);         /* "index", "mass", "stopped", "person-minutes", "persons"; static         */
 const char *sy_gain_title (SyGain gain);      /* English, to be translated: "Minutes that the machine stands less"; static */
 SyKind sy_gain_kind (SyGain gain);
+/* "0.62", "2 kg", "−5 min"; "–" for NAN. New string. */
+char *sy_gain_words (SyGain gain, double value, SyUnits units);
 
 /* An improvement with its two assessments beside each other. */
 typedef struct
@@ -57,6 +60,7 @@ typedef struct
   SyBeside *beside;            /* NULL: one of the two is not in this record           */
   double gains[SY_N_GAINS];    /* NAN: not known of both, or not comparable            */
   gboolean reached;            /* the verdict is a favourable one now, and was not      */
+  SyDeferring *deferring;      /* what the two results defer to                         */
 } SyImprovementView;
 /* Consumes @improvement; @before, @after: revisions, NULL where they are not here. @policy, @translate as in sy_beside_new(). */
 SyImprovementView *sy_improvement_view_new (SyImprovement *improvement, const SyEvent *before, const SyEvent *after,
@@ -78,8 +82,12 @@ typedef struct
 /* @views: of SyImprovementView. Those withdrawn do not count. New array of SyQuarter, oldest first, from the first that has an
    improvement to the last, those without one between them included; empty for none. */
 GArray *sy_improvement_quarters (GPtrArray *views);
+/* What is told of a gain: the mean of an index, the sum of anything else; NAN where it is known of none. */
+double sy_quarter_figure (const SyQuarter *quarter, SyGain gain);
 /* Of all quarters together; year and quarter 0. */
 SyQuarter sy_improvement_total (const GArray *quarters);
+/* How totals are to be read, and what they do not say; English, to be translated. */
+extern const char sy_improvement_reading[];
 /* "2026 Q1"; new string. */
 char *sy_quarter_label (const SyQuarter *quarter);
 

@@ -163,6 +163,84 @@ class Compare(unittest.TestCase):
         self.assertEqual(pages, 1)
         self.assertNotIn("Head of the journal", words)
 
+    # The improvement log stands in a record of its own, made of the same revisions.
+
+    def with_log(self, name):
+        """A copy of the record, and what runs a command about it."""
+        store = self.folder / name
+        store.write_bytes(self.store.read_bytes())
+        for end in ("-wal", "-shm"):
+            beside = self.store.with_name(self.store.name + end)
+            if beside.exists():
+                store.with_name(store.name + end).write_bytes(beside.read_bytes())
+
+        def run(*arguments):
+            return cli(arguments[0], "--store", store, *arguments[1:], env={"STEELYARD_CLOCK": "2026-06-02T09:00:00Z"})
+        return store, run
+
+    ADD = ("--by", "Ann Bell", "--what", "Handles on every blank", "--idea-by", "Cal Drew", "--from-revision", "1")
+
+    def test_an_improvement_is_logged_and_told_with_what_it_bought(self):
+        _, run = self.with_log("log")
+        done = run("improvement", *self.ADD, "--on", "2026-03-31", SLOW, "add")
+        self.assertEqual(done.returncode, 0, done.stderr)
+        name = json.loads(done.stdout)["improvement"]
+        row, = [json.loads(line) for line in run("improvements").stdout.splitlines()]
+        self.assertEqual((row["improvement"], row["idea_by"], row["put_to_work"]), (name, "Cal Drew", "2026-03-31"))
+        self.assertEqual((row["from"]["revision"], row["to"]["revision"]), (1, 2))
+        before, after = (json.loads(cli("assess", self.file("alone.json", facts)).stdout)["quantities"]["LI"]["value"]
+                         for facts in (DAY, {**DAY, "coupling": "good"}))
+        self.assertAlmostEqual(row["gains"]["index"], before - after, places=12)
+        self.assertEqual(row["gains"]["mass"], 0)
+        quarter, total = [json.loads(line) for line in run("improvements", "--totals").stdout.splitlines()]
+        self.assertEqual((quarter["quarter"], quarter["improvements"], total["improvements"]), ("2026 Q1", 1, 1))
+        self.assertNotIn("quarter", total)
+        self.assertEqual(json.loads(run("history", "--all", SLOW).stdout.splitlines()[-1])["event"], "improvement")
+        self.assertTrue(json.loads(run("verify").stdout)["holds"])
+        done = run("improvement", "--by", "Ann Bell", "--why", "They broke", SLOW, "withdraw", name)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertEqual(run("improvements").stdout, "")
+        self.assertIn('"withdrawn":{"who":"Ann Bell"', run("improvements", "--withdrawn").stdout)
+        self.assertEqual(json.loads(run("improvements", "--totals").stdout), {"improvements": 0, "reached": 0, "gains": {}})
+
+    def test_what_is_no_improvement_is_refused(self):
+        _, run = self.with_log("no-log")
+        add = ("improvement", *self.ADD)
+        for arguments, word in (((*add, SLOW), "add [REV], withdraw ID"), ((*add, "--on", "2026-06-03", SLOW, "add"), "still to come"),
+                                ((*add, "--on", "soon", SLOW, "add"), "--on"), ((*add, SLOW, "add", "1"), "no revision before 1"),
+                                ((*add, "--from", "Nothing", SLOW, "add"), "Nothing"),
+                                (("improvement", "--by", "A", "--what", "x", SLOW, "add"), "--idea-by"),
+                                ((*add, SLOW, "withdraw", "0123456789abcdef"), "--what: not for this step"),
+                                (("improvement", "--by", "A", "--why", "x", SLOW, "withdraw", "0123456789abcdef"), "0123456789abcdef"),
+                                (("improvements", "--totals", "--withdrawn"), "does not count")):
+            done = run(*arguments)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), (arguments, done.stderr))
+            self.assertIn(word, done.stderr)
+        self.assertEqual(run("improvements").stdout, "")
+
+    def test_the_log_is_printed(self):
+        store, run = self.with_log("printed-log")
+        out = self.folder / "log.pdf"
+
+        def text(*options):
+            done = run("sheet", "--kind", "improvements", "-o", out, *options)
+            self.assertEqual(done.returncode, 0, done.stderr)
+            return " ".join(subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, check=True,
+                                           encoding="utf-8").stdout.split())
+        self.assertIn("No improvement is in the log.", text())
+        run("improvement", *self.ADD, SLOW, "add")
+        run("improvement", "--by", "Ann Bell", "--what", "A cart", "--idea-by", "Cal Drew", "--from", SLOW, "Cart of blanks", "add")
+        for options in ((), ("--paper", "letter", "--units", "us")):
+            words = text(*options)
+            for wanted in ("Improvement log", "Index lower by, mean", "2026 Q2", "Handles on every blank", "Thought of by Cal Drew",
+                           "Entered by Ann Bell on 2026-06-02", "promises fewer injuries", "not a permission to lift", "Page 1 of"):
+                self.assertIn(wanted, words)
+            self.assertIn(json.loads(cli("verify", "--store", store).stdout)["head"], re.sub(r"\s", "", words))
+        first = out.read_bytes()
+        text("--paper", "letter", "--units", "us")
+        self.assertEqual(out.read_bytes(), first)
+        self.assertEqual(run("sheet", "--kind", "improvements", "-o", out, "--paper", "a5").returncode, 2)
+
 
 if __name__ == "__main__":
     sy_cases.main()
