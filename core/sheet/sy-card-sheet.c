@@ -6,6 +6,7 @@
 #include "sy-task-sheet-private.h"
 
 #define PICTURE_HEIGHT 112 /* at least */
+#define PICTURE_SMALL 84   /* where the foot has more to say: what it defers to */
 #define PICTURE_MORE 130
 #define PICTURES_MAX 2
 #define WHY_MAX 1       /* reasons told; the assessment has them all */
@@ -76,13 +77,14 @@ add_pictures (SyFolio *folio, const SyTaskSheet *sheet)
   const gsize n = sheet->facts->method->n_views;
   const gsize first = n > PICTURES_MAX ? n - PICTURES_MAX : 0;
   const guint shown = (guint) MIN (n, PICTURES_MAX);
+  g_autofree char *defers = sy_sheet_defers_to (sheet);
   SyFolioPicture pictures[PICTURES_MAX];
 
   if (n == 0)
     return;
   for (guint i = 0; i < shown; i++)
     pictures[i] = sy_sheet_view (sheet, first + i, 1.0 / shown, "Sans 7.5px");
-  sy_folio_pictures (folio, pictures, shown, PICTURE_HEIGHT);
+  sy_folio_pictures (folio, pictures, shown, *defers != '\0' ? PICTURE_SMALL : PICTURE_HEIGHT);
 }
 
 static char *
