@@ -52,7 +52,7 @@ sy_audit_verdict_words (const SyAuditRow *row, SyTranslate translate)
       return g_strdup_printf ("%s · %s", title, index);
     }
   index = sy_words_number (task->index, 2);
-  return g_strdup_printf ("%s · %s %s", title, task->index_symbol, index);
+  return g_strdup_printf ("%s · %s %s", title, sy_words_index_sign (task->index_symbol, translate), index);
 }
 
 char *

@@ -156,12 +156,6 @@ index_number (const char *symbol, double value)
                     : sy_words_quantity (value, SY_KIND_RATIO, SY_UNITS_METRIC);
 }
 
-static gboolean
-has_sign (const char *symbol)
-{
-  return strpbrk (symbol, "abcdefghijklmnopqrstuvwxyz") == NULL;
-}
-
 static char *
 index_words (const SyBesideWork *work, const SyBesideSide *side)
 {
@@ -172,7 +166,7 @@ index_words (const SyBesideWork *work, const SyBesideSide *side)
   if (*side->index_symbol == '\0' || isnan (side->index))
     return g_strdup ("");
   /* LI, CLI … are signs of the trade; an index that has none goes by its words */
-  if (known != NULL && !has_sign (what))
+  if (known != NULL && !sy_words_has_sign (what))
     what = sy_beside_say (work, known->label);
   number = index_number (side->index_symbol, side->index);
   if (isnan (side->goal))

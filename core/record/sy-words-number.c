@@ -22,6 +22,22 @@ decimals_of (SyKind kind, SyUnits units)
   return decimals[kind][units];
 }
 
+gboolean
+sy_words_has_sign (const char *symbol)
+{
+  return *symbol != '\0' && strpbrk (symbol, "abcdefghijklmnopqrstuvwxyz") == NULL;
+}
+
+const char *
+sy_words_index_sign (const char *symbol, SyTranslate translate)
+{
+  static const char index[] = N_ ("index");
+
+  if (sy_words_has_sign (symbol))
+    return symbol;
+  return translate != NULL ? translate (index) : index;
+}
+
 static char *
 print (double value, int decimals, bool keep_zeros)
 {

@@ -24,6 +24,10 @@ char *sy_words_say (SyTranslate translate, const char *msgid, ...) G_GNUC_NULL_T
 const char *sy_words_unit (SyKind kind, SyUnits units);
 /* Rounded to @decimals at most, trailing zeros left out for all but ratios; "∞" for INFINITY. */
 char *sy_words_number (double value, int decimals);
+/* An index by its sign where the trade has one: "LI", "CLI"; else "index". Static, or @translate's. */
+const char *sy_words_index_sign (const char *symbol, SyTranslate translate);
+/* Whether it has. */
+gboolean sy_words_has_sign (const char *symbol);
 /* With as many decimals as the kind is read with, and the unit: "8.6 kg", "55 cm", "0.45". */
 char *sy_words_quantity (double value, SyKind kind, SyUnits units);
 /* The same beside a limit, with more decimals where rounding would make the two look equal. */

@@ -114,7 +114,7 @@ sy_sheet_figure (const SyTaskSheet *sheet)
 const char *
 sy_sheet_symbol (const char *symbol)
 {
-  return strchr (symbol, '.') == NULL && strcmp (symbol, "ratio") != 0 ? symbol : "";
+  return sy_words_has_sign (symbol) ? symbol : "";
 }
 
 void

@@ -59,7 +59,7 @@ sy_stored_index_text (const SyStoredResult *result)
   if (is_utilisation (result) && isfinite (result->index))
     /* Translators: of what something may carry: "Utilisation 93 %". */
     return g_strdup_printf (_("Utilisation %s"), number);
-  return g_strdup_printf ("%s %s", result->index_symbol, number);
+  return g_strdup_printf ("%s %s", sy_words_index_sign (result->index_symbol, sy_translate), number);
 }
 
 const char *

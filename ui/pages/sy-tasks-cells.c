@@ -274,7 +274,7 @@ sy_tasks_row_words (SyTaskRow *row)
     /* Translators: name of an item and its verdict. */
     return g_strdup_printf (_("%s: %s"), name, verdict);
   /* Translators: name of an item, its verdict, symbol and value of its index: "LI 2.1". */
-  return g_strdup_printf (_("%s: %s, %s %s"), name, verdict, task->index_symbol, index);
+  return g_strdup_printf (_("%s: %s, %s %s"), name, verdict, sy_words_index_sign (task->index_symbol, sy_translate), index);
 }
 
 char *

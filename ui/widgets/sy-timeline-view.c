@@ -237,7 +237,7 @@ add_revision (SyTimelineView *self, const SyEvent *event, SyTimelineMark *mark)
     self->timeline.top = TOP_UTILISATION;
   if (result.index_symbol != NULL)
     self->timeline.title
-        = keep (self, g_strdup (self->timeline.top < TOP_INDEX ? _("Utilisation") : result.index_symbol));
+        = keep (self, g_strdup (self->timeline.top < TOP_INDEX ? _("Utilisation") : sy_words_index_sign (result.index_symbol, sy_translate)));
   /* Translators: one step on a timeline: number, day, verdict, index, who. */
   g_ptr_array_add (self->words,
                    g_strdup_printf (_("Revision %ld, %s: %s%s%s, by %s. Return opens it."), (long) event->revision, day,
