@@ -3,7 +3,6 @@
 #include "sy-window-private.h"
 
 #include "sy-alert.h"
-#include "sy-compare-page.h"
 #include "sy-draft.h"
 #include "sy-export-window.h"
 #include "sy-i18n.h"
@@ -149,7 +148,7 @@ search_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   sy_tasks_page_focus_search (SY_TASKS_PAGE (self->lists[self->last]));
 }
 
-/* Topics: variants and comparing */
+/* Topics: variants */
 
 static gboolean
 name_is_taken (SyWindow *self, const char *name)
@@ -276,50 +275,6 @@ new_from_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
   chooser = sy_task_chooser_new (GTK_WINDOW (self), self->list, which, self->units, _("Begin from which?"), _("_Begin"));
   g_signal_connect_object (chooser, "chosen", G_CALLBACK (from_chosen_cb), self, 0);
   gtk_window_present (GTK_WINDOW (chooser));
-}
-
-/* @item NULL: both sides are to be chosen. */
-static void
-compare (SyWindow *self, const char *item, gint64 revision)
-{
-  SyComparePage *page;
-
-  sy_window_need_page (self, "compare");
-  page = SY_COMPARE_PAGE (self->compare);
-  sy_compare_page_set (page, 0, item, revision);
-  sy_compare_page_set (page, 1, NULL, 0);
-  sy_window_show_page (self, "compare");
-  sy_compare_page_choose (page, item != NULL ? 1 : 0);
-}
-
-/* (sx): item, revision or 0. */
-static void
-compare_with_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
-{
-  const char *item;
-  gint64 revision;
-
-  (void) action;
-  g_variant_get (parameter, "(&sx)", &item, &revision);
-  compare (user_data, item, revision);
-}
-
-/* What is open, or selected in the list that is shown. */
-static void
-compare_action (GSimpleAction *action, GVariant *parameter, gpointer user_data)
-{
-  SyWindow *self = user_data;
-  const char *item = NULL;
-  g_autofree char *kept = NULL;
-  SyRegister which;
-
-  (void) action, (void) parameter;
-  if (g_str_equal (sy_window_get_page (self), "task"))
-    item = sy_task_page_get_item (SY_TASK_PAGE (self->task));
-  else if (sy_window_find_register (sy_window_get_page (self), &which))
-    item = sy_tasks_page_get_selected (SY_TASKS_PAGE (self->lists[which]));
-  kept = g_strdup (item);
-  compare (self, kept, 0);
 }
 
 /* Topics: exchange */
@@ -469,8 +424,6 @@ static const GActionEntry actions[] = {
   { .name = "new-variant", .activate = new_variant_action },
   { .name = "new-from", .activate = new_from_action },
   { .name = "new-from-item", .activate = new_from_item_action, .parameter_type = "s" },
-  { .name = "compare", .activate = compare_action },
-  { .name = "compare-with", .activate = compare_with_action, .parameter_type = "(sx)" },
   { .name = "export", .activate = export_action },
   { .name = "import-bundle", .activate = import_bundle_action },
   { .name = "import-lifts", .activate = import_lifts_action },
@@ -493,4 +446,5 @@ void
 sy_window_add_actions (SyWindow *self)
 {
   g_action_map_add_action_entries (G_ACTION_MAP (self), actions, G_N_ELEMENTS (actions), self);
+  sy_window_add_compare_actions (self);
 }

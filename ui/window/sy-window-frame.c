@@ -65,9 +65,9 @@ add_place (GtkWidget *rail, const char *page, const char *title)
 GtkWidget *
 sy_window_new_rail (void)
 {
-  const char *const names[] = { "actions", "journal", "register", "matrix", "survey", "limits" };
-  const char *const labels[] = { _("Actions"), _("Journal"), _("Register"), _("What lifts what"), _("Measuring sheet"),
-                                 _("Limits") };
+  const char *const names[] = { "actions", "improvements", "journal", "register", "matrix", "survey", "limits" };
+  const char *const labels[] = { _("Actions"), _("Improvements"), _("Journal"), _("Register"), _("What lifts what"),
+                                 _("Measuring sheet"), _("Limits") };
   GtkWidget *rail = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
   gtk_widget_add_css_class (rail, "sy-rail");

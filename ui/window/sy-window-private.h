@@ -14,7 +14,7 @@ struct _SyWindow
 
   SyTaskList *list;
   GtkWidget *stack;
-  GtkWidget *lists[SY_N_REGISTERS], *actions, *journal, *audit, *matrix, *survey, *limits, *compare; /* made when first looked at */
+  GtkWidget *lists[SY_N_REGISTERS], *actions, *improvements, *journal, *audit, *matrix, *survey, *limits, *compare; /* made when first looked at */
   SyRegister last;                                            /* list to which a page that is open leads back */
   GtkWidget *choice; /* what can be begun */
   GtkWidget *task; /* NULL: none is open */
@@ -41,6 +41,9 @@ void sy_window_refresh_drafts (SyWindow *self);
 
 /* sy-window-actions.c */
 void sy_window_add_actions (SyWindow *self);
+
+/* sy-window-compare.c */
+void sy_window_add_compare_actions (SyWindow *self);
 
 /* sy-window-frame.c */
 GtkWidget *sy_window_new_header (SyWindow *self);

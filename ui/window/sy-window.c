@@ -7,6 +7,7 @@
 #include "sy-audit-page.h"
 #include "sy-compare-page.h"
 #include "sy-i18n.h"
+#include "sy-improvements-page.h"
 #include "sy-journal-page.h"
 #include "sy-limits-page.h"
 #include "sy-matrix-page.h"
@@ -67,6 +68,8 @@ update_title (SyWindow *self)
     g_object_get (self->task, "title", &title, "subtitle", &subtitle, NULL);
   else if (g_str_equal (page, "actions"))
     title = g_strdup (_("Actions"));
+  else if (g_str_equal (page, "improvements"))
+    title = g_strdup (_("Improvements"));
   else if (g_str_equal (page, "journal"))
     title = g_strdup (_("Journal"));
   else if (g_str_equal (page, "register"))
@@ -121,6 +124,11 @@ sy_window_need_page (SyWindow *self, const char *name)
     {
       self->actions = sy_actions_page_new (self->worker, self->list);
       gtk_stack_add_named (GTK_STACK (self->stack), self->actions, name);
+    }
+  else if (g_str_equal (name, "improvements") && self->improvements == NULL)
+    {
+      self->improvements = sy_improvements_page_new (self->worker);
+      gtk_stack_add_named (GTK_STACK (self->stack), self->improvements, name);
     }
   else if (g_str_equal (name, "journal") && self->journal == NULL)
     {

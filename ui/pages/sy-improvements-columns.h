@@ -1,0 +1,10 @@
+/* SPDX-License-Identifier: MIT */
+#ifndef SY_IMPROVEMENTS_COLUMNS_H
+#define SY_IMPROVEMENTS_COLUMNS_H
+
+#include <gtk/gtk.h>
+
+/* The columns of a view of SyImprovementRow: since when, what, from where to where, who thought of it, what it bought. */
+void sy_improvements_columns_add (GtkColumnView *view);
+
+#endif
