@@ -155,24 +155,25 @@ sy_improvement_row_history (SyImprovementRow *self)
 
 /* Topics: totals */
 
-/* In a sentence: what is less or more. */
-static const char *
-gain_name (SyGain gain)
+/* What became less or more by @figure, as @known improvements tell it. */
+static char *
+gain_sentence (SyGain gain, const char *figure, int known)
 {
+  /* Translators: by how much less or more, and of how many improvements that is known. */
   switch (gain)
     {
     case SY_GAIN_INDEX:
-      return _("index in the mean");
+      return g_strdup_printf (_("index %s in the mean (of %d)"), figure, known);
     case SY_GAIN_MASS:
-      return _("heaviest mass by hand");
+      return g_strdup_printf (_("heaviest mass by hand %s (of %d)"), figure, known);
     case SY_GAIN_STOPPED:
-      return _("machine stands, each change");
+      return g_strdup_printf (_("machine stands %s a change (of %d)"), figure, known);
     case SY_GAIN_PERSON_MINUTES:
-      return _("minutes of all people, each change");
+      return g_strdup_printf (_("all people %s a change (of %d)"), figure, known);
     case SY_GAIN_PERSONS:
-      return _("persons");
+      return g_strdup_printf (_("persons %s a change (of %d)"), figure, known);
     }
-  return "";
+  g_return_val_if_reached (NULL);
 }
 
 static void
@@ -187,13 +188,12 @@ append_total (GString *words, const SyQuarter *total, const char *between)
   g_string_append_printf (words, "%s%s%s", n, between, reached);
   for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
     {
-      g_autofree char *figure = sy_improvement_gain_words (told[i], sy_quarter_figure (total, told[i]));
+      const SyGain gain = told[i];
+      g_autofree char *figure = sy_improvement_gain_words (gain, sy_quarter_figure (total, gain));
+      g_autofree char *sentence = gain_sentence (gain, figure, total->n_known[gain]);
 
-      if (total->n_known[told[i]] == 0)
-        continue;
-      g_string_append (words, between);
-      /* Translators: what, by how much less or more, and of how many improvements that is known. */
-      g_string_append_printf (words, _("%s %s (known of %d)"), gain_name (told[i]), figure, total->n_known[told[i]]);
+      if (total->n_known[gain] > 0)
+        g_string_append_printf (words, "%s%s", between, sentence);
     }
 }
 

@@ -28,9 +28,9 @@ char *sy_improvement_gain_words (SyGain gain, double value);
 /* Who entered it when, and how it was withdrawn. */
 char *sy_improvement_row_history (SyImprovementRow *row);
 
-/* All together in one line: "7 improvements · 4 reached a favourable verdict · index in the mean 0.64 less (known of 5) · …". */
+/* All together in one line: "7 improvements · 4 reached a favourable verdict · index 0.64 less in the mean (of 5) · …". */
 char *sy_improvement_total_words (const SyQuarter *total);
-/* One quarter in a sentence: "2026 Q1: 2 improvements, 1 reached a favourable verdict; index in the mean 1.10 less (known of 2) …". */
+/* One quarter in a sentence: "2026 Q1: 2 improvements, 1 reached a favourable verdict, index 1.10 less in the mean (of 2) …". */
 char *sy_improvement_quarter_words (const SyQuarter *quarter);
 
 #endif

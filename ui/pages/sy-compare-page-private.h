@@ -25,6 +25,7 @@ struct _SyComparePage
   SyCompareSide sides[2];
   SyBeside *beside; /* NULL: nothing is shown */
   GtkWidget *box, *scroller, *message, *paper, *result;
+  GtkWidget *improve, *improve_words; /* the two as an improvement; why not */
   gboolean filling; /* the drop-downs are changed by the page itself */
 };
 
@@ -37,5 +38,10 @@ const SyRevision *sy_compare_page_revision (const SyCompareSide *side);
 /* sy-compare-paper.c: the widget actions */
 void sy_compare_page_print (GtkWidget *widget, const char *name, GVariant *parameter);
 void sy_compare_page_save (GtkWidget *widget, const char *name, GVariant *parameter);
+
+/* sy-compare-improve.c: from the first to the second, in the improvement log */
+GtkWidget *sy_compare_page_new_improve (SyComparePage *self);
+/* Only what the log takes is offered. */
+void sy_compare_page_update_improve (SyComparePage *self);
 
 #endif

@@ -2,6 +2,7 @@
 #include "sy-compare-page-private.h"
 
 #include "sy-beside-view.h"
+#include "sy-deed-form.h"
 #include "sy-i18n.h"
 #include "sy-name.h"
 #include "sy-paper-out.h"
@@ -47,6 +48,7 @@ update_result (SyComparePage *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.print", has_both);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.save", has_both);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.swap", has_both);
+  sy_compare_page_update_improve (self);
   if (has_both)
     {
       self->beside = sy_beside_new (revisions[0]->event, revisions[1]->event,
@@ -300,6 +302,7 @@ build (SyComparePage *self)
   self->result = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_box_append (GTK_BOX (column), heads);
   gtk_box_append (GTK_BOX (column), self->result);
+  gtk_box_append (GTK_BOX (column), sy_compare_page_new_improve (self));
   gtk_widget_add_css_class (column, "sy-tab");
   self->scroller = sy_part_scroller (column, _("Comparison"));
   gtk_widget_set_vexpand (self->scroller, TRUE);
@@ -391,6 +394,7 @@ sy_compare_page_set (SyComparePage *self, int at, const char *item, gint64 revis
   g_return_if_fail (SY_IS_COMPARE_PAGE (self) && (at == 0 || at == 1));
   side = &self->sides[at];
   sy_compare_page_say (self, FALSE, "");
+  sy_deed_form_close (SY_DEED_FORM (self->improve));
   g_clear_pointer (&side->log, sy_item_log_unref);
   g_clear_pointer (&side->trouble, g_free);
   g_free (side->item);

@@ -2,6 +2,7 @@
 #include "sy-follow-up.h"
 
 #include "sy-follow-actions.h"
+#include "sy-follow-improvement.h"
 #include "sy-i18n.h"
 #include "sy-name.h"
 #include "sy-stored-result.h"
@@ -30,6 +31,7 @@ struct _SyFollowUp
   GtkWidget *signed_words, *author_words, *review_words, *told_words, *use_words;
   GtkWidget *trigger;
   SyFollowActions *actions;
+  SyFollowImprovement *improvement;
   SyDeedForm *forms[N_FORMS];
 };
 
@@ -155,6 +157,8 @@ opened_cb (SyDeedForm *form, SyFollowUp *self)
   for (; *others != NULL; others++)
     if (*others != form)
       sy_deed_form_close (*others);
+  if (sy_follow_improvement_get_form (self->improvement) != form)
+    sy_deed_form_close (sy_follow_improvement_get_form (self->improvement));
 }
 
 /* Topics: how it stands */
@@ -221,6 +225,7 @@ sy_follow_up_set (SyFollowUp *self, SyItemLog *log)
   show_signed (self);
   signer_cb (NULL, self);
   sy_follow_actions_set (self->actions, log);
+  sy_follow_improvement_set (self->improvement, log);
   gtk_label_set_text (GTK_LABEL (self->review_words),
                       *review != '\0' ? review : _("None set. Look at it again on a day, after an accident, or when the work is "
                                                    "changed."));
@@ -388,6 +393,9 @@ sy_follow_up_new (SyWorker *worker)
   gtk_box_append (GTK_BOX (self->all), GTK_WIDGET (self->actions));
   for (forms = sy_follow_actions_get_forms (self->actions); *forms != NULL; forms++)
     g_signal_connect (*forms, "opened", G_CALLBACK (opened_cb), self);
+  self->improvement = SY_FOLLOW_IMPROVEMENT (sy_follow_improvement_new (worker));
+  gtk_box_append (GTK_BOX (self->all), GTK_WIDGET (self->improvement));
+  g_signal_connect (sy_follow_improvement_get_form (self->improvement), "opened", G_CALLBACK (opened_cb), self);
   add_review (self);
   add_telling (self);
   add_use (self);

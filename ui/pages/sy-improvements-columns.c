@@ -102,7 +102,7 @@ sy_improvements_columns_add (GtkColumnView *view)
     const char *title;
     int width; /* px; -1: a part of what is left */
   } columns[] = {
-    { BY_SINCE, _("Since"), 96 },
+    { BY_SINCE, _("Since"), 114 },
     { BY_WHAT, _("What was done"), -1 },
     { BY_CHANGE, _("From → to"), -1 },
     { BY_IDEA, _("Thought of by"), 112 },
@@ -128,5 +128,28 @@ sy_improvements_columns_add (GtkColumnView *view)
       else
         gtk_column_view_column_set_expand (column, TRUE);
       gtk_column_view_append_column (view, column);
+    }
+}
+
+void
+sy_improvements_columns_show (GtkColumnView *view, const SyQuarter *total)
+{
+  const struct
+  {
+    Column column;
+    SyGain gain;
+  } known[] = {
+    { BY_INDEX, SY_GAIN_INDEX },
+    { BY_STOPPED, SY_GAIN_STOPPED },
+    { BY_PERSON_MINUTES, SY_GAIN_PERSON_MINUTES },
+    { BY_PERSONS, SY_GAIN_PERSONS },
+  };
+  GListModel *columns = gtk_column_view_get_columns (view);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (known); i++)
+    {
+      g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (columns, known[i].column);
+
+      gtk_column_view_column_set_visible (column, total->n_known[known[i].gain] > 0);
     }
 }

@@ -6,6 +6,7 @@
 
 #include "sy-i18n.h"
 #include "sy-improvement-sheet.h"
+#include "sy-improvements-columns.h"
 #include "sy-name.h"
 #include "sy-paper-out.h"
 #include "sy-quarters-view.h"
@@ -125,6 +126,7 @@ show_totals (SyImprovementsPage *self)
   gtk_label_set_text (GTK_LABEL (self->totals), words);
   gtk_widget_set_visible (self->totals, total.n > 0);
   gtk_widget_set_visible (self->told, total.n > 0);
+  sy_improvements_columns_show (GTK_COLUMN_VIEW (self->view), &total);
   show_bars (self, quarters, &total, words);
   show_caution (self);
 }
