@@ -174,6 +174,7 @@ sy_region_into_policy (const char *policy, gsize length, const char *id, GError 
   g_autofree char *known = g_strjoinv (", ", (char **) ids);
   SyReader reader = { error, "policy", FALSE };
   const SyJson *root, *named;
+  const char *at, *end;
   GString *out;
 
   if (region == NULL)
@@ -193,9 +194,12 @@ sy_region_into_policy (const char *policy, gsize length, const char *id, GError 
   if (root == NULL)
     return NULL;
   named = sy_json_member (root, "id");
-  out = g_string_new_len (policy, named->raw + named->raw_length - 1 - policy);
+  /* the quotation mark behind the id, the brace behind everything */
+  at = named->raw + named->raw_length - 1;
+  end = root->raw + root->raw_length - 1;
+  out = g_string_new_len (policy, at - policy);
   g_string_append_printf (out, "-%s", id);
-  g_string_append_len (out, named->raw + named->raw_length - 1, root->raw + root->raw_length - 1 - (named->raw + named->raw_length - 1));
+  g_string_append_len (out, at, end - at);
   while (out->len > 0 && g_ascii_isspace (out->str[out->len - 1]))
     g_string_truncate (out, out->len - 1);
   add_region (out, g_bytes_get_data (region, NULL), g_bytes_get_size (region));

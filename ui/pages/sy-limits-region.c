@@ -95,8 +95,9 @@ source_words (const char *source, gboolean from_memory)
 {
   if (!from_memory)
     return g_strdup_printf (_("source: %s"), source);
-  return g_str_equal (source, "from memory") ? g_strdup (_("from memory: the text was not read for this"))
-                                             : g_strdup_printf (_("source: %s; from memory: not all of it was read for this"), source);
+  if (g_str_equal (source, "from memory"))
+    return g_strdup (_("from memory: the text was not read for this"));
+  return g_strdup_printf (_("source: %s; from memory: not all of it was read for this"), source);
 }
 
 static void
@@ -139,11 +140,10 @@ add_title (GtkBox *box, const SyDefersTo *row, gboolean is_rule)
 static void
 add_interval (GtkBox *box, const SyInterval *interval)
 {
-  g_autofree char *often = interval->months > 0
-                             ? g_strdup_printf (P_ ("every %d month", "every %d months", (gulong) interval->months), interval->months)
-                           : interval->days > 0
-                             ? g_strdup_printf (P_ ("every %d day", "every %d days", (gulong) interval->days), interval->days)
-                             : g_strdup (interval->when);
+  const int months = interval->months, days = interval->days;
+  g_autofree char *often = months > 0 ? g_strdup_printf (P_ ("every %d month", "every %d months", (gulong) months), months)
+                           : days > 0 ? g_strdup_printf (P_ ("every %d day", "every %d days", (gulong) days), days)
+                                      : g_strdup (interval->when);
   g_autofree char *name = g_strdup_printf ("%s: %s", interval->what, often);
   g_autofree char *about = g_strdup_printf ("%s, %s", interval->title, interval->section);
   g_autofree char *note = source_words (interval->source, interval->from_memory);
@@ -176,7 +176,8 @@ sy_limits_region_new (const SyPolicy *policy)
   GtkBox *box = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 0));
 
   gtk_widget_set_name (GTK_WIDGET (box), "limits-region");
-  add_words (box, _("Information, no legal advice. Laws move: the text in force and a competent person come first."), "sy-prose", 0);
+  add_words (box, _("Information, no legal advice. Laws move: the text in force and a competent person come first."), "sy-prose",
+             0);
   add_choice (box);
   if (policy->has_region)
     add_region (box, &policy->region);

@@ -182,8 +182,8 @@ asked_desk (GApplicationCommandLine *line, const char *policy, const char *regio
   return desk != NULL ? sy_desk_in_region (desk, region, error) : NULL;
 }
 
-/* @desk NULL: the built-in policy in the region that was chosen, or that of the window in which the store is open. Return value: FALSE with the error when
-   there is nothing to show. */
+/* @desk NULL: the built-in policy in the region that was chosen, or that of the window in which the store is open.
+   Return value: FALSE with the error when there is nothing to show. */
 static gboolean
 present_store (SyApplication *self, const char *store, SyDesk *desk, gboolean begin_new, GError **error)
 {
