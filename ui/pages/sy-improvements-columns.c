@@ -93,63 +93,61 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer column)
   sy_name_row_of (label, all, words);
 }
 
-void
-sy_improvements_columns_add (GtkColumnView *view)
+#define ALWAYS -1
+
+static const struct
 {
-  const struct
-  {
-    Column column;
-    const char *title;
-    int width; /* px; -1: a part of what is left */
-  } columns[] = {
-    { BY_SINCE, _("Since"), 114 },
-    { BY_WHAT, _("What was done"), -1 },
-    { BY_CHANGE, _("From → to"), -1 },
-    { BY_IDEA, _("Thought of by"), 112 },
-    { BY_INDEX, _("Index"), 80 },
-    { BY_STOPPED, _("Machine stands"), 118 },
-    { BY_PERSON_MINUTES, _("All people"), 104 },
-    { BY_PERSONS, _("Persons"), 78 },
-    { BY_REACHED, _("Verdict"), 104 },
-  };
+  const char *title; /* N_()                              */
+  int width;         /* px; -1: a part of what is left    */
+  int gain;          /* SyGain that it shows, or ALWAYS   */
+} columns[] = {
+  [BY_SINCE] = { N_ ("Since"), 114, ALWAYS },
+  [BY_WHAT] = { N_ ("What was done"), -1, ALWAYS },
+  [BY_CHANGE] = { N_ ("From → to"), -1, ALWAYS },
+  [BY_IDEA] = { N_ ("Thought of by"), 124, ALWAYS },
+  [BY_INDEX] = { N_ ("Index"), 88, SY_GAIN_INDEX },
+  [BY_STOPPED] = { N_ ("Machine stands"), 118, SY_GAIN_STOPPED },
+  [BY_PERSON_MINUTES] = { N_ ("All people"), 104, SY_GAIN_PERSON_MINUTES },
+  [BY_PERSONS] = { N_ ("Persons"), 78, SY_GAIN_PERSONS },
+  [BY_REACHED] = { N_ ("Verdict"), 110, ALWAYS },
+};
 
-  for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    {
-      GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-      gpointer which = GINT_TO_POINTER ((int) columns[i].column);
-      g_autoptr (GtkColumnViewColumn) column = NULL;
+static GtkColumnViewColumn *
+new_column (Column which)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  GtkColumnViewColumn *column;
 
-      g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), which);
-      g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), which);
-      column = gtk_column_view_column_new (columns[i].title, factory);
-      gtk_column_view_column_set_resizable (column, TRUE);
-      if (columns[i].width > 0)
-        gtk_column_view_column_set_fixed_width (column, columns[i].width);
-      else
-        gtk_column_view_column_set_expand (column, TRUE);
-      gtk_column_view_append_column (view, column);
-    }
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), GINT_TO_POINTER ((int) which));
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), GINT_TO_POINTER ((int) which));
+  column = gtk_column_view_column_new (sy_translate (columns[which].title), factory);
+  gtk_column_view_column_set_resizable (column, TRUE);
+  if (columns[which].width > 0)
+    gtk_column_view_column_set_fixed_width (column, columns[which].width);
+  else
+    gtk_column_view_column_set_expand (column, TRUE);
+  g_object_set_data (G_OBJECT (column), "sy-column", GINT_TO_POINTER ((int) which));
+  return column;
 }
 
+/* GTK 4.8 leaves the room of a column that is hidden: what is not known of any has none. */
 void
 sy_improvements_columns_show (GtkColumnView *view, const SyQuarter *total)
 {
-  const struct
-  {
-    Column column;
-    SyGain gain;
-  } known[] = {
-    { BY_INDEX, SY_GAIN_INDEX },
-    { BY_STOPPED, SY_GAIN_STOPPED },
-    { BY_PERSON_MINUTES, SY_GAIN_PERSON_MINUTES },
-    { BY_PERSONS, SY_GAIN_PERSONS },
-  };
-  GListModel *columns = gtk_column_view_get_columns (view);
+  GListModel *shown = gtk_column_view_get_columns (view);
+  guint at = 0;
 
-  for (gsize i = 0; i < G_N_ELEMENTS (known); i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (columns); i++)
     {
-      g_autoptr (GtkColumnViewColumn) column = g_list_model_get_item (columns, known[i].column);
+      const gboolean wanted = columns[i].gain == ALWAYS || total->n_known[columns[i].gain] > 0;
+      g_autoptr (GtkColumnViewColumn) there = g_list_model_get_item (shown, at), made = NULL;
+      const gboolean is_there
+        = there != NULL && GPOINTER_TO_INT (g_object_get_data (G_OBJECT (there), "sy-column")) == (int) i;
 
-      gtk_column_view_column_set_visible (column, total->n_known[known[i].gain] > 0);
+      if (wanted && !is_there)
+        gtk_column_view_insert_column (view, at, made = new_column ((Column) i));
+      else if (!wanted && is_there)
+        gtk_column_view_remove_column (view, there);
+      at += wanted ? 1 : 0;
     }
 }

@@ -6,9 +6,8 @@
 
 #include "sy-improvement.h"
 
-/* The columns of a view of SyImprovementRow: since when, what, from where to where, who thought of it, what it bought. */
-void sy_improvements_columns_add (GtkColumnView *view);
-/* Only what is known of any improvement has a column: @total is of all that are in the log. */
+/* The columns of a view of SyImprovementRow: since when, what, from where to where, who thought of it, what it bought. Of that,
+   only what is known of any improvement has a column: @total is of all that are in the log. */
 void sy_improvements_columns_show (GtkColumnView *view, const SyQuarter *total);
 
 #endif

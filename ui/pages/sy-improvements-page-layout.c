@@ -11,6 +11,8 @@
 #include "sy-task-parts.h"
 #include "sy-tasks-states.h"
 
+#define LIST_LEAST 176 /* its heading and four rows, px */
+
 /* Callbacks */
 
 static void
@@ -146,13 +148,14 @@ new_list_state (SyImprovementsPage *self)
 {
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scrolled), LIST_LEAST);
   self->selection = gtk_single_selection_new (NULL);
   gtk_single_selection_set_autoselect (self->selection, FALSE);
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (self->rows));
   g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self, 0);
   self->view = gtk_column_view_new (g_object_ref (GTK_SELECTION_MODEL (self->selection)));
-  sy_improvements_columns_add (GTK_COLUMN_VIEW (self->view));
+  sy_improvements_columns_show (GTK_COLUMN_VIEW (self->view), &(SyQuarter) { 0 });
   gtk_widget_set_name (self->view, "improvements-list");
   sy_name (self->view, _("Improvements"));
   sy_name_rows (GTK_COLUMN_VIEW (self->view), _("Improvements"));
@@ -243,6 +246,8 @@ new_below (SyImprovementsPage *self)
 void
 sy_improvements_page_build (SyImprovementsPage *self)
 {
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *scroller;
+
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   self->message = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_ALERT, "wrap", TRUE, "wrap-mode",
                                 PANGO_WRAP_WORD_CHAR, "xalign", 0.0, "selectable", TRUE, "visible", FALSE, NULL);
@@ -261,11 +266,15 @@ sy_improvements_page_build (SyImprovementsPage *self)
   add_states (self);
   gtk_box_append (GTK_BOX (self->box), new_bar (self));
   gtk_box_append (GTK_BOX (self->box), self->message);
-  gtk_box_append (GTK_BOX (self->box), self->totals);
-  gtk_box_append (GTK_BOX (self->box), self->quarters);
-  gtk_box_append (GTK_BOX (self->box), self->told);
-  gtk_box_append (GTK_BOX (self->box), self->states);
-  gtk_box_append (GTK_BOX (self->box), new_below (self));
+  gtk_box_append (GTK_BOX (column), self->totals);
+  gtk_box_append (GTK_BOX (column), self->quarters);
+  gtk_box_append (GTK_BOX (column), self->told);
+  gtk_box_append (GTK_BOX (column), self->states);
+  gtk_box_append (GTK_BOX (column), new_below (self));
+  /* Where the window is low, a form that is opened under the list scrolls into sight. */
+  scroller = sy_part_scroller (column, _("Improvements"));
+  gtk_widget_set_vexpand (scroller, TRUE);
+  gtk_box_append (GTK_BOX (self->box), scroller);
   gtk_box_append (GTK_BOX (self->box), self->caution);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   g_signal_connect_object (self->rows, "items-changed", G_CALLBACK (items_changed_cb), self, 0);
