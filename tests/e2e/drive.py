@@ -33,6 +33,7 @@ class Lost(AssertionError):
 def until(holds, what, limit=LIMIT_SECONDS):
     """The first true value of holds(); Lost when none comes."""
     end = time.monotonic() + limit
+    pause = 0.04
     while True:
         try:
             value = holds()
@@ -42,7 +43,9 @@ def until(holds, what, limit=LIMIT_SECONDS):
             return value
         if time.monotonic() > end:
             raise Lost(f"waited {limit} s for {what}")
-        time.sleep(0.04)
+        # Looking takes longer than waiting: what is slow to come is asked for less often.
+        time.sleep(pause)
+        pause = min(pause * 1.5, 0.25)
 
 
 def key(*keys):

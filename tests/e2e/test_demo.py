@@ -10,7 +10,7 @@ import tempfile
 import unittest
 
 import sy_cases
-from steelyard import CLI, DEMO, SOURCE, cli, json_lines
+from steelyard import CLI, DEMO, SOURCE, cli, copy_demo, json_lines
 
 
 class Demo(unittest.TestCase):
@@ -18,7 +18,7 @@ class Demo(unittest.TestCase):
     def setUpClass(cls):
         cls.folder = tempfile.TemporaryDirectory()
         cls.store = pathlib.Path(cls.folder.name, "workshop.steelyard")
-        subprocess.run([DEMO / "build-demo.sh", CLI, cls.store], check=True)
+        copy_demo(cls.store)
         cls.items = json_lines(cli("tasks", "--store", cls.store).stdout)
         cls.tasks = [item for item in cls.items if item["method"] == "lift"]
 
