@@ -255,7 +255,7 @@ a_task_opens_in_the_place_of_the_list_and_goes_back (void **state)
 static void
 back_leads_to_the_page_that_it_was_opened_from (void **state)
 {
-  static const char *const pages[] = { "actions", "journal", "register", "changeovers", "tasks" };
+  static const char *const pages[] = { "actions", "improvements", "journal", "register", "changeovers", "tasks" };
   GtkWidget *window = new_window ();
 
   (void) state;
@@ -268,6 +268,13 @@ back_leads_to_the_page_that_it_was_opened_from (void **state)
       assert_true (gtk_widget_activate_action (window, "win.back", NULL));
       assert_string_equal (sy_window_get_page (SY_WINDOW (window)), pages[i]);
     }
+  /* So does the comparison of the two that an improvement is between. */
+  assert_true (gtk_widget_activate_action (window, "win.page", "s", "improvements"));
+  assert_true (gtk_widget_activate_action (window, "win.compare-both", "(sxsx)", "0123456789abcdef0123456789abcdef",
+                                           (gint64) 1, "0123456789abcdef0123456789abcdef", (gint64) 2));
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "compare");
+  assert_true (gtk_widget_activate_action (window, "win.back", NULL));
+  assert_string_equal (sy_window_get_page (SY_WINDOW (window)), "improvements");
   end_window (window);
 }
 
