@@ -11,7 +11,6 @@
 #include "sy-improvement-sheet.h"
 #include "sy-ledger-audit.h"
 #include "sy-ledger-improvement.h"
-#include "sy-regions.h"
 #include "sy-register-sheet.h"
 #include "sy-sheet.h"
 
@@ -65,7 +64,7 @@ write_register (const Asked *asked)
     return code;
   audit = sy_ledger_audit (ledger, asked->as_at != NULL ? asked->as_at : today, cli_progress, &progress, &error);
   cli_progress_end (&progress);
-  if (audit == NULL || !sy_regions_of_audit (ledger, audit, &error))
+  if (audit == NULL)
     return cli_say_ledger (error);
   folio = sy_register_sheet_new (&(SyRegisterSheet) { .audit = audit, .paper = asked->on, .translate = cli_translate,
                                                       .program = "steelyard " SY_VERSION, .made = asked->now });

@@ -44,7 +44,7 @@ typedef struct
   GPtrArray *rows;         /* of SyAuditRow: by kind (sy_item_kinds), each by name; those in use */
   GPtrArray *retired;      /* of SyAuditRow, likewise                                     */
   GPtrArray *policies;     /* of SyAuditPolicy, by name                                   */
-  SyDeferring *deferring;  /* what results of the rows in use defer to; says nothing until it is filled in  */
+  SyDeferring *deferring;  /* what results of the rows in use defer to: of the policies they were judged under */
   guint n_open;            /* actions open that day                                       */
   char *head_then, *head_now; /* of the journal, 64 hex digits; "" for an empty one       */
   guint64 lines_then, lines_now;

@@ -85,22 +85,43 @@ complete_rows (SyStore *store, GPtrArray *rows, guint64 end, GError **error)
   return TRUE;
 }
 
-/* The reason that a policy's own text gives, where it is one that something was judged under. */
+/* Methods of the rows that were judged under the policy; NULL-terminated, borrowed. */
+static GPtrArray *
+methods_under (const SyAudit *audit, const char *policy)
+{
+  GPtrArray *out = g_ptr_array_new ();
+
+  for (guint i = 0; i < audit->rows->len; i++)
+    {
+      const SyTask *task = ((const SyAuditRow *) audit->rows->pdata[i])->task;
+
+      if (strcmp (task->policy, policy) == 0 && !g_ptr_array_find_with_equal_func (out, task->method, g_str_equal, NULL))
+        g_ptr_array_add (out, task->method);
+    }
+  g_ptr_array_add (out, NULL);
+  return out;
+}
+
+/* Of a policy that something was judged under, what its own text says: the reason for a looser limit, what results defer to. */
 static void
-take_policy (GPtrArray *policies, const SyEvent *event)
+take_policy (SyAudit *audit, const SyEvent *event)
 {
   g_autoptr (SyMemory) memory = sy_memory_new ();
   const SyJson *root = scan_json (event->facts, memory);
   const char *id = root != NULL ? sy_json_member_text (root, "id") : NULL;
   const char *because = root != NULL ? sy_json_member_text (root, "loosened_because") : NULL;
   g_autofree char *name = NULL;
+  g_autoptr (GPtrArray) methods = NULL;
 
-  if (id == NULL || because == NULL)
+  if (id == NULL)
     return;
   name = g_strdup_printf ("%s %d", id, (int) sy_json_member_number (root, "version", 0));
-  for (guint i = 0; i < policies->len; i++)
+  methods = methods_under (audit, name);
+  if (methods->len > 1)
+    sy_deferring_add_stored_policy (audit->deferring, root, (const char *const *) methods->pdata);
+  for (guint i = 0; because != NULL && i < audit->policies->len; i++)
     {
-      SyAuditPolicy *policy = policies->pdata[i];
+      SyAuditPolicy *policy = audit->policies->pdata[i];
 
       if (strcmp (policy->policy, name) == 0)
         sy_event_set (&policy->loosened_because, because);
@@ -125,7 +146,7 @@ complete_policies (SyLedger *ledger, SyAudit *audit, GError **error)
       line = sy_ledger_line (ledger, number, error);
       if (line == NULL)
         return FALSE;
-      take_policy (audit->policies, line->event);
+      take_policy (audit, line->event);
       sy_revision_free (line);
     }
   return TRUE;

@@ -3,7 +3,7 @@
 
 #include <string.h>
 
-#include "sy-ledger-deeds.h"
+#include "sy-json.h"
 #include "sy-region-file.h"
 
 /* ---- those that come with the program ---- */
@@ -131,61 +131,4 @@ sy_interval_write_json (GString *out, const SyInterval *interval)
   text_member (out, "section", interval->section);
   text_member (out, "source", interval->source);
   g_string_append_printf (out, ",\"from_memory\":%s}", interval->from_memory ? "true" : "false");
-}
-
-/* ---- of a register ---- */
-
-/* Methods of the rows that were judged under the policy; NULL-terminated, borrowed. */
-static GPtrArray *
-methods_under (const SyAudit *audit, const char *policy)
-{
-  GPtrArray *out = g_ptr_array_new ();
-
-  for (guint i = 0; i < audit->rows->len; i++)
-    {
-      const SyTask *task = ((const SyAuditRow *) audit->rows->pdata[i])->task;
-
-      if (strcmp (task->policy, policy) == 0 && !g_ptr_array_find_with_equal_func (out, task->method, g_str_equal, NULL))
-        g_ptr_array_add (out, task->method);
-    }
-  g_ptr_array_add (out, NULL);
-  return out;
-}
-
-static void
-take_policy (SyAudit *audit, const char *text)
-{
-  g_autoptr (SyMemory) memory = sy_memory_new ();
-  g_autofree SyProblems *problems = g_new0 (SyProblems, 1);
-  const SyJson *root = sy_json_scan (text, strlen (text), SY_JSON_DOCUMENT_MAX, memory, problems);
-  const char *id = sy_json_member_text (root, "id");
-  g_autofree char *name = g_strdup_printf ("%s %d", id != NULL ? id : "", (int) sy_json_member_number (root, "version", 0));
-  g_autoptr (GPtrArray) methods = methods_under (audit, name);
-
-  if (methods->len > 1)
-    sy_deferring_add_stored_policy (audit->deferring, root, (const char *const *) methods->pdata);
-}
-
-gboolean
-sy_regions_of_audit (SyLedger *ledger, SyAudit *audit, GError **error)
-{
-  const SyJournalFilter filter = { .kind = SY_EVENT_POLICY };
-  g_autoptr (GPtrArray) lines = sy_ledger_journal (ledger, &filter, 0, 0, error);
-
-  if (lines == NULL)
-    return FALSE;
-  for (guint i = lines->len; i > 0; i--)
-    {
-      const guint64 number = ((SyJournalRow *) lines->pdata[i - 1])->number;
-      SyRevision *line;
-
-      if (number > audit->lines_then)
-        continue;
-      line = sy_ledger_line (ledger, number, error);
-      if (line == NULL)
-        return FALSE;
-      take_policy (audit, line->event->facts);
-      sy_revision_free (line);
-    }
-  return TRUE;
 }

@@ -2,8 +2,9 @@
 #ifndef SY_REGIONS_H
 #define SY_REGIONS_H
 
-#include "sy-audit.h"
-#include "sy-ledger.h"
+#include <glib.h>
+
+#include "sy-region.h"
 
 /* Regions that come with the program, for the doors. */
 
@@ -16,12 +17,5 @@ const SyRegion *sy_regions_find (const char *id);
 void sy_region_write_json (GString *out, const SyRegion *region);
 void sy_defers_to_write_json (GString *out, const SyDefersTo *row);
 void sy_interval_write_json (GString *out, const SyInterval *interval);
-
-/**
- * sy_regions_of_audit:
- * Fills in what the results of a register defer to, by the policies under which they were judged, as the journal keeps them.
- * Return value: FALSE with the error where the journal cannot be read.
- */
-gboolean sy_regions_of_audit (SyLedger *ledger, SyAudit *audit, GError **error);
 
 #endif
