@@ -68,9 +68,17 @@ sy_compare_page_update_improve (SyComparePage *self)
   sy_deed_form_set_subject (SY_DEED_FORM (self->improve), words != NULL ? words : "");
   gtk_widget_set_visible (self->improve_words, takes);
   gtk_widget_set_visible (self->improve, in_order);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "compare.improve", in_order);
   gtk_label_set_text (GTK_LABEL (self->improve_words),
                       in_order ? _("Where the work was changed from the first to the second, this can stand in the improvement log "
                                    "with who thought of it.")
                                : _("An improvement leads from an earlier revision to a later one: swap the two, or choose two "
                                    "revisions, to put it in the improvement log."));
+}
+
+void
+sy_compare_page_improve (GtkWidget *widget, const char *name, GVariant *parameter)
+{
+  (void) name, (void) parameter;
+  sy_deed_form_open (SY_DEED_FORM (SY_COMPARE_PAGE (widget)->improve));
 }

@@ -43,5 +43,7 @@ void sy_compare_page_save (GtkWidget *widget, const char *name, GVariant *parame
 GtkWidget *sy_compare_page_new_improve (SyComparePage *self);
 /* Only what the log takes is offered. */
 void sy_compare_page_update_improve (SyComparePage *self);
+/* The widget action: opens the form. */
+void sy_compare_page_improve (GtkWidget *widget, const char *name, GVariant *parameter);
 
 #endif

@@ -274,6 +274,7 @@ new_bar (SyComparePage *self)
 
   gtk_widget_set_hexpand (space, TRUE);
   gtk_box_append (GTK_BOX (bar), sy_button_new (_("S_wap"), "compare.swap"));
+  gtk_box_append (GTK_BOX (bar), sy_button_new (_("Put in the improvement _log…"), "compare.improve"));
   gtk_box_append (GTK_BOX (bar), space);
   self->paper = sy_paper_choice_add (GTK_BOX (bar));
   gtk_box_append (GTK_BOX (bar), sy_button_new (_("Save as P_DF…"), "compare.save"));
@@ -362,6 +363,7 @@ sy_compare_page_class_init (SyComparePageClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_install_action (widget_class, "compare.choose", "i", choose_action);
   gtk_widget_class_install_action (widget_class, "compare.swap", NULL, swap_action);
+  gtk_widget_class_install_action (widget_class, "compare.improve", NULL, sy_compare_page_improve);
   gtk_widget_class_install_action (widget_class, "compare.print", NULL, sy_compare_page_print);
   gtk_widget_class_install_action (widget_class, "compare.save", NULL, sy_compare_page_save);
 }

@@ -8,7 +8,8 @@
 
 /*
  * Any two revisions of any two items beside each other: what changed, and what it bought. Each side is chosen from the record.
- * Widget actions: "compare.choose" (i: side, 0 or 1), "compare.swap", "compare.print", "compare.save" (as PDF; asks where).
+ * Widget actions: "compare.choose" (i: side, 0 or 1), "compare.swap", "compare.improve" (opens the form that puts the
+ * two in the improvement log), "compare.print", "compare.save" (as PDF; asks where).
  */
 #define SY_TYPE_COMPARE_PAGE (sy_compare_page_get_type ())
 G_DECLARE_FINAL_TYPE (SyComparePage, sy_compare_page, SY, COMPARE_PAGE, GtkWidget)
