@@ -246,10 +246,10 @@ class Pages(Drive):
         window.see(r"^Line \d+: ", role="table row")
         window.see(r"loosens none of the program's own limits", role="label")
         self.named("journal")
-        until(lambda: (n := window.focused()) and re.match(r"Line \d+: An aid for the flange die change", drive.name_of(n)),
+        until(lambda: (n := window.focused()) and re.match(r"Line \d+: Flange die change, press 3, with", drive.name_of(n)),
               "the newest line")
         key("Return")
-        window.see(r"^An aid for the flange die change, press 3 – ", role="frame")
+        window.see(r"^Flange die change, press 3, with carts and jib – ", role="frame")
         window.see(r"^What happened, newest first$")
         key("alt+7")
         window.see(r"^Journal – ", role="frame")
