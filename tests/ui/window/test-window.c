@@ -631,6 +631,8 @@ main (int argc, char **argv)
   };
   const struct CMUnitTest places[] = {
     cmocka_unit_test (back_leads_to_the_page_that_it_was_opened_from),
+  };
+  const struct CMUnitTest chosen[] = {
     cmocka_unit_test (what_is_begun_is_chosen),
   };
   const struct CMUnitTest begun[] = {
@@ -662,6 +664,7 @@ main (int argc, char **argv)
   g_application_register (G_APPLICATION (application), NULL, NULL);
   failed = g_str_equal (which, "pages")    ? cmocka_run_group_tests (pages, NULL, NULL)
            : g_str_equal (which, "begun")  ? cmocka_run_group_tests (begun, NULL, NULL)
+           : g_str_equal (which, "chosen") ? cmocka_run_group_tests (chosen, NULL, NULL)
            : g_str_equal (which, "places") ? cmocka_run_group_tests (places, NULL, NULL)
                                            : cmocka_run_group_tests (tests, NULL, NULL);
   g_object_unref (application);
