@@ -621,8 +621,8 @@ a_record_is_opened_in_the_region_that_was_chosen (void **state)
     }
 }
 
-/* Every name of a widget becomes a quark, and past 2048 of them GLib leaves its old table of them behind on purpose, which the
-   leak check reports. So what opens every page runs in a process of its own: "pages". */
+/* Every name of a widget becomes a quark, and past 4096 of them GLib leaves a table behind that the leak check reports (of the
+   first one tests/support/keep-quarks.c takes care). So what opens many pages runs in processes of its own. */
 int
 main (int argc, char **argv)
 {
