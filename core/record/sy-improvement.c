@@ -133,9 +133,12 @@ sy_gain_kind (SyGain gain)
 char *
 sy_gain_words (SyGain gain, double value, SyUnits units)
 {
+  g_autofree char *words = NULL;
+
   if (isnan (value))
     return g_strdup ("–");
-  return sy_words_quantity (sy_unit_convert (gains[gain].kind, value, SY_UNITS_METRIC, units), gains[gain].kind, units);
+  words = sy_words_quantity (sy_unit_convert (gains[gain].kind, value, SY_UNITS_METRIC, units), gains[gain].kind, units);
+  return *words == '-' ? g_strconcat ("−", words + 1, NULL) : g_steal_pointer (&words);
 }
 
 static const SyBesideRow *

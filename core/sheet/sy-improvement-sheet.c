@@ -2,6 +2,7 @@
 #include "sy-improvement-sheet.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "sy-quarters.h"
 
@@ -74,8 +75,17 @@ add_bar_row (Bars *bars, const SyImprovementSheet *sheet, const SyQuarter *quart
                                      .texts = (const char *const *) bars->texts[row] };
 }
 
+static gboolean
+is_known (const SyQuarter *quarters, int n, SyGain gain)
+{
+  for (int i = 0; i < n; i++)
+    if (quarters[i].n_known[gain] > 0)
+      return TRUE;
+  return FALSE;
+}
+
 static void
-add_bars (SyFolio *folio, const SyImprovementSheet *sheet, const GArray *quarters, const SyQuarter *total)
+add_bars (SyFolio *folio, const SyImprovementSheet *sheet, const GArray *quarters)
 {
   static const SyGain drawn[SY_QUARTER_ROWS_MAX] = { SY_GAIN_INDEX, SY_GAIN_STOPPED, SY_GAIN_PERSONS };
   const int n = MIN ((int) quarters->len, QUARTERS_DRAWN_MAX);
@@ -85,7 +95,7 @@ add_bars (SyFolio *folio, const SyImprovementSheet *sheet, const GArray *quarter
   for (int i = 0; i < n; i++)
     bars->labels[i] = sy_quarter_label (&shown[i]);
   for (gsize i = 0; i < G_N_ELEMENTS (drawn); i++)
-    if (total->n_known[drawn[i]] > 0)
+    if (is_known (shown, n, drawn[i]))
       add_bar_row (bars, sheet, shown, n, drawn[i]);
   if (bars->quarters.n_rows == 0)
     {
@@ -153,56 +163,75 @@ add_totals (SyFolio *folio, const SyImprovementSheet *sheet, const GArray *quart
 
 /* Topics: each of them */
 
-static char *
-gains_words (const SyImprovementSheet *sheet, const SyImprovementView *view)
+/* The sentence has these. */
+static gboolean
+is_in_sentence (const SyBesideRow *row)
 {
-  GString *words = g_string_new (view->beside->sentence);
+  return strcmp (row->id, "verdict") == 0 || strcmp (row->id, "index") == 0 || strcmp (row->id, "governing") == 0;
+}
 
-  for (int i = 0; i < SY_N_GAINS; i++)
-    if (!isnan (view->gains[i]) && view->gains[i] != 0)
-      {
-        g_autofree char *figure = sy_gain_words ((SyGain) i, view->gains[i], view->beside->units);
+static char *
+bought_words (const SyImprovementSheet *sheet, const SyBeside *beside)
+{
+  GString *words;
 
-        g_string_append_printf (words, " %s: %s.", in_words (sheet, sy_gain_title ((SyGain) i)), figure);
-      }
+  if (beside == NULL)
+    return g_strdup (in_words (sheet, N_ ("What it bought cannot be told: one of the two revisions is not in this record.")));
+  words = g_string_new (beside->sentence);
+  for (guint i = 0; i < beside->bought->len; i++)
+    {
+      const SyBesideRow *row = beside->bought->pdata[i];
+
+      if (!is_in_sentence (row) && g_strcmp0 (row->texts[0], row->texts[1]) != 0)
+        g_string_append_printf (words, "\n%s: %s → %s", row->name, row->texts[0] != NULL ? row->texts[0] : "–",
+                                row->texts[1] != NULL ? row->texts[1] : "–");
+    }
   return g_string_free (words, FALSE);
+}
+
+static char *
+origin_words (const SyImprovementSheet *sheet, const SyImprovement *improvement)
+{
+  g_autofree char *from_revision = g_strdup_printf ("%" G_GINT64_FORMAT, improvement->from_revision);
+  g_autofree char *revision = g_strdup_printf ("%" G_GINT64_FORMAT, improvement->revision);
+  g_autofree char *day = g_strndup (improvement->entered_when, 10);
+  g_autofree char *day_gone = g_strndup (improvement->withdrawn_when, 10);
+  g_autofree char *idea = sy_words_say (sheet->translate,
+                                        N_ ("Thought of by {idea}. From {from}, revision {from_revision}, to {to}, revision "
+                                            "{revision}."),
+                                        "idea", improvement->idea_by, "from", improvement->from_name, "from_revision",
+                                        from_revision, "to", improvement->item_name, "revision", revision, NULL);
+  g_autofree char *entered = sy_words_say (sheet->translate,
+                                           *improvement->why != '\0' ? N_ ("Entered by {who} on {day}: {why}")
+                                                                     : N_ ("Entered by {who} on {day}."),
+                                           "who", improvement->entered_by, "day", day, "why", improvement->why, NULL);
+  g_autofree char *withdrawn = sy_words_say (sheet->translate, N_ ("Withdrawn by {who} on {day}: {why}"), "who",
+                                             improvement->withdrawn_by, "day", day_gone, "why", improvement->withdrawn_why,
+                                             NULL);
+
+  return g_strjoin ("\n", idea, entered, improvement->withdrawn ? withdrawn : NULL, NULL);
 }
 
 static void
 add_view (SyFolio *folio, const SyImprovementSheet *sheet, const SyImprovementView *view)
 {
   const SyImprovement *improvement = view->improvement;
-  g_autofree char *from_revision = g_strdup_printf ("%" G_GINT64_FORMAT, improvement->from_revision);
-  g_autofree char *revision = g_strdup_printf ("%" G_GINT64_FORMAT, improvement->revision);
-  g_autofree char *day = g_strndup (improvement->entered_when, 10);
-  g_autofree char *title = g_strdup_printf ("%s · %s", improvement->put_to_work, improvement->what);
-  g_autofree char *who = sy_words_say (sheet->translate,
-                                       N_ ("Thought of by {idea}. From {from}, revision {from_revision}, to {to}, revision "
-                                           "{revision}."),
-                                       "idea", improvement->idea_by, "from", improvement->from_name, "from_revision",
-                                       from_revision, "to", improvement->item_name, "revision", revision, NULL);
-  g_autofree char *bought = view->beside != NULL
-                                ? gains_words (sheet, view)
-                                : g_strdup (in_words (sheet, N_ ("What it bought cannot be told: one of the two revisions is "
-                                                                 "not in this record.")));
-  g_autofree char *entered = sy_words_say (sheet->translate,
-                                           *improvement->why != '\0' ? N_ ("Entered by {who} on {day}: {why}")
-                                                                     : N_ ("Entered by {who} on {day}."),
-                                           "who", improvement->entered_by, "day", day, "why", improvement->why, NULL);
-  g_autofree char *day_gone = g_strndup (improvement->withdrawn_when, 10);
-  g_autofree char *withdrawn = sy_words_say (sheet->translate, N_ ("Withdrawn by {who} on {day}: {why}"), "who",
-                                             improvement->withdrawn_by, "day", day_gone, "why", improvement->withdrawn_why,
-                                             NULL);
+  g_autofree char *what = g_strdup_printf ("%s\n%s", improvement->put_to_work, improvement->what);
+  g_autofree char *origin = origin_words (sheet, improvement), *bought = bought_words (sheet, view->beside);
+  const char *cells[] = { what, origin, bought };
 
-  sy_folio_paragraph (folio, title, SY_TYPE_STRONG);
-  sy_folio_paragraph (folio, who, SY_TYPE_BODY);
-  sy_folio_paragraph (folio, bought, SY_TYPE_BODY);
-  sy_folio_paragraph (folio, improvement->withdrawn ? withdrawn : entered, SY_TYPE_NOTE);
+  sy_folio_row (folio, cells);
 }
 
+/* A row each, so that what belongs to one stays on one page. */
 static void
 add_views (SyFolio *folio, const SyImprovementSheet *sheet, gboolean withdrawn, const char *heading)
 {
+  const SyFolioColumn columns[] = {
+    { in_words (sheet, N_ ("Put to work, what")), 0.2, SY_TYPE_NOTE_STRONG },
+    { in_words (sheet, N_ ("Whose idea, where")), 0.32, SY_TYPE_NOTE },
+    { in_words (sheet, N_ ("What it bought")), 0.48, SY_TYPE_NOTE },
+  };
   gboolean begun = FALSE;
 
   for (guint i = 0; i < sheet->views->len; i++)
@@ -212,7 +241,10 @@ add_views (SyFolio *folio, const SyImprovementSheet *sheet, gboolean withdrawn, 
       if (!view->improvement->withdrawn != !withdrawn)
         continue;
       if (!begun)
-        sy_folio_heading (folio, in_words (sheet, heading));
+        {
+          sy_folio_heading (folio, in_words (sheet, heading));
+          sy_folio_table (folio, columns, G_N_ELEMENTS (columns));
+        }
       begun = TRUE;
       add_view (folio, sheet, view);
     }
@@ -251,7 +283,7 @@ sy_improvement_sheet_new (const SyImprovementSheet *sheet)
     sy_folio_paragraph (folio, in_words (sheet, N_ ("No improvement is in the log.")), SY_TYPE_BODY);
   else
     {
-      add_bars (folio, sheet, quarters, &total);
+      add_bars (folio, sheet, quarters);
       add_totals (folio, sheet, quarters, &total);
     }
   add_views (folio, sheet, FALSE, N_ ("Each improvement"));

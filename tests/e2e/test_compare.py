@@ -225,21 +225,33 @@ class Compare(unittest.TestCase):
         def text(*options):
             done = run("sheet", "--kind", "improvements", "-o", out, *options)
             self.assertEqual(done.returncode, 0, done.stderr)
-            return " ".join(subprocess.run(["pdftotext", "-layout", out, "-"], capture_output=True, check=True,
+            return " ".join(subprocess.run(["pdftotext", "-raw", out, "-"], capture_output=True, check=True,
                                            encoding="utf-8").stdout.split())
         self.assertIn("No improvement is in the log.", text())
+        done = run("improvement", *self.ADD, SLOW, "add")
+        run("improvement", "--by", "Ann Bell", "--why", "They broke", SLOW, "withdraw", json.loads(done.stdout)["improvement"])
         run("improvement", *self.ADD, SLOW, "add")
-        run("improvement", "--by", "Ann Bell", "--what", "A cart", "--idea-by", "Cal Drew", "--from", SLOW, "Cart of blanks", "add")
+        run("improvement", "--by", "Ann Bell", "--what", "A cart", "--idea-by", "Cal Drew", "--on", "2022-02-01", "--from", SLOW,
+            "Cart of blanks", "add")
         for options in ((), ("--paper", "letter", "--units", "us")):
             words = text(*options)
-            for wanted in ("Improvement log", "Index lower by, mean", "2026 Q2", "Handles on every blank", "Thought of by Cal Drew",
-                           "Entered by Ann Bell on 2026-06-02", "promises fewer injuries", "not a permission to lift", "Page 1 of"):
+            for wanted in ("Improvement log", "Improvements put to work: 2;", "Index lower by, mean", "Handles on every blank",
+                           "Earlier quarters are in the table only.", "2022 Q1 1 ", "2022 Q2 0 0 – – – – –", "2026 Q2 1 ",
+                           "Together 2 ", f"Thought of by Cal Drew. From {SLOW}, revision 1, to {SLOW}, revision 2.",
+                           "Entered by Ann Bell on 2026-06-02", "Withdrawn by Ann Bell on 2026-06-02: They broke",
+                           "a sum of indices says nothing", "promises fewer injuries", "not a permission to lift", "Page 1 of"):
                 self.assertIn(wanted, words)
             self.assertIn(json.loads(cli("verify", "--store", store).stdout)["head"], re.sub(r"\s", "", words))
         first = out.read_bytes()
         text("--paper", "letter", "--units", "us")
         self.assertEqual(out.read_bytes(), first)
-        self.assertEqual(run("sheet", "--kind", "improvements", "-o", out, "--paper", "a5").returncode, 2)
+        self.assertIn("Tagged:          yes", subprocess.run(["pdfinfo", out], capture_output=True, encoding="utf-8").stdout)
+        for options, word in ((("--paper", "a5"), "a4, letter"), (("--units", "stone"), "metric, us"), ((SLOW,), "unexpected"),
+                              (("--region", "uk"), "--region")):
+            done = run("sheet", "--kind", "improvements", "-o", out, *options)
+            self.assertEqual((done.returncode, done.stdout), (2, ""), (options, done.stderr))
+            self.assertIn(word, done.stderr)
+        self.assertEqual(out.read_bytes(), first)
 
 
 if __name__ == "__main__":

@@ -275,6 +275,30 @@ json_says_all_of_it (void **state)
   assert_null (sy_json_member (root, "withdrawn"));
 }
 
+static void
+a_figure_that_was_lost_has_a_minus (void **state)
+{
+  const struct
+  {
+    SyGain gain;
+    double value;
+    SyUnits units;
+    const char *words;
+  } cases[] = {
+    { SY_GAIN_INDEX, 0.62, SY_UNITS_METRIC, "0.62" },   { SY_GAIN_MASS, 2, SY_UNITS_METRIC, "2 kg" },
+    { SY_GAIN_MASS, 10, SY_UNITS_US, "22 lb" },         { SY_GAIN_STOPPED, -5, SY_UNITS_METRIC, "−5 min" },
+    { SY_GAIN_PERSONS, NAN, SY_UNITS_METRIC, "–" },
+  };
+
+  (void) state;
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *words = sy_gain_words (cases[i].gain, cases[i].value, cases[i].units);
+
+      assert_string_equal (words, cases[i].words);
+    }
+}
+
 int
 main (void)
 {
@@ -286,6 +310,7 @@ main (void)
     cmocka_unit_test (one_step_is_in_the_log_once),
     cmocka_unit_test (totals_go_by_the_quarter_in_which_it_was_put_to_work),
     cmocka_unit_test (json_says_all_of_it),
+    cmocka_unit_test (a_figure_that_was_lost_has_a_minus),
   };
 
   return cmocka_run_group_tests_name ("improvements", tests, NULL, NULL);
